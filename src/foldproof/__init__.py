@@ -1,0 +1,3 @@
+"""Foldproof: folded card recipes proved against the folded card, drawn, and printed three ways."""
+
+__version__ = "0.1.0"

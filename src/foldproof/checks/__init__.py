@@ -1,0 +1,1 @@
+"""Checks: functions from the model to findings, one module to a family."""

@@ -1,0 +1,151 @@
+"""The table: what exists at a moment of the making and how it lies. Nothing here changes; actions make new tables."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from foldproof.findings.finding import Finding, Place
+from foldproof.measures.quantity import Quantity
+from foldproof.paper.face import Face
+from foldproof.paper.isometry import Isometry
+from foldproof.paper.vector import Point, Ring, Segment, Vector
+from foldproof.recipe.actions import Action
+from foldproof.recipe.records import StepSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lie:
+    """How a piece lies before the maker: a direction, not turned coordinates."""
+
+    right: Vector
+    """The direction, in the piece's own frame, that points to the maker's right. Any rational length."""
+    up: Face
+    """The face that is up."""
+
+    @property
+    def away(self) -> Vector:
+        """The direction, in the piece's own frame, that points away from the maker (up on a drawing)."""
+        return self.right.left if self.up is Face.FRONT else -self.right.left
+
+
+UPRIGHT = Lie(right=Vector(Fraction(1), Fraction(0)), up=Face.FRONT)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crease:
+    """A score that has been pressed."""
+
+    segment: Segment
+    """In the piece's own frame."""
+    pressed: Face
+    """The face that was up."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """A pencil mark."""
+
+    name: str
+    at: Point
+    """In the piece's own frame."""
+    face: Face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnTable:
+    """A piece or layer on the table."""
+
+    name: str
+    outline: Ring
+    """In its own frame, which is the plan's."""
+    round: bool
+    creases: tuple[Crease, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    lie: Lie = UPRIGHT
+    """For a piece that is bonded to another, the lie of the body's root (the receiving piece) counts."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bonded:
+    """A bond that has been made."""
+
+    name: str
+    root: str
+    """The piece that received it."""
+    guest: str
+    """The piece that was put on."""
+    fit: Isometry
+    """From the guest's frame to the root's, as the hands placed it."""
+    wet_until: Fraction
+    """Seconds on the table's clock."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """Everything at one moment."""
+
+    pieces: Mapping[str, OnTable] = field(default_factory=dict)
+    bonds: tuple[Bonded, ...] = ()
+    folded: tuple[tuple[str, Fraction], ...] = ()
+    """Scores that are folded now, (name, signed degrees as seen from the piece's front), in the order of folding."""
+    stamped: tuple[tuple[str, Face], ...] = ()
+    """Panels and faces that have been stamped."""
+    clock: Fraction = Fraction(0)
+    """Seconds of drying so far."""
+
+    def root(self, piece: str) -> str:
+        """The piece at the bottom of the body that `piece` belongs to."""
+        for bond in self.bonds:
+            if bond.guest == piece:
+                return self.root(bond.root)
+        return piece
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dimension:
+    """A length that a step sets, for the drawing."""
+
+    piece: str
+    start: Point
+    end: Point
+    """Both in the piece's own frame: from what it is measured, to what it sets."""
+    measure: Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """One action, carried out."""
+
+    action: Action
+    piece: str | None
+    before: Table
+    after: Table
+    dimensions: tuple[Dimension, ...] = ()
+    lines: tuple[Segment, ...] = ()
+    """New scores or cuts, in the piece's own frame."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepMade:
+    """One step, carried out."""
+
+    number: int
+    """From 1, the same in every output."""
+    spec: StepSpec
+    done: tuple[Done, ...]
+    before: Table
+    after: Table
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Making:
+    """All the steps carried out."""
+
+    steps: tuple[StepMade, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def end(self) -> Table:
+        """The table after the last step."""
+        return self.steps[-1].after if self.steps else Table()

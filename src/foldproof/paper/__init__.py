@@ -1,0 +1,1 @@
+"""Exact plane geometry of a piece of paper, in rational numbers."""

@@ -1,0 +1,213 @@
+"""The actions of a step, as written: what hands do, in the maker's frame.
+
+Directions are as the piece lies before the maker at that moment. The fence runs along the far edge of the work
+and the stop stands at its left end (common practice, no source): a distance from the stop is measured rightward
+from the left end of the piece, and a score or cut at a distance runs square to the fence.
+"""
+
+from dataclasses import dataclass
+
+from foldproof.findings.finding import Place
+from foldproof.measures.quantity import Quantity
+from foldproof.paper.face import Face, Fold
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doing:
+    """What every action has."""
+
+    place: Place
+    piece: str | None = None
+    """The piece or layer acted on where it is not the step's own."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TablePoint:
+    """A point as the piece lies: a corner (`top left`), a middle (`top middle`), `centre`, or a mark's name."""
+
+    name: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutOut(Doing):
+    """Cut a piece or layer from its paper as a rectangle, upright and front up; width then height as it is read."""
+
+    size: tuple[Quantity, Quantity]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutAcross(Doing):
+    """Cut straight across at a distance from the stop and keep one side."""
+
+    at: Quantity
+    keep: str
+    """`left` or `right`, as it lies."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutBetween(Doing):
+    """Cut along the line between two points and keep the part with the named corner; the other part may have a use."""
+
+    start: TablePoint
+    end: TablePoint
+    keep: str
+    """A corner as it lies: `top left`, `bottom right`, ..."""
+    other: str | None = None
+    """The piece or layer that the other part becomes."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DieCut(Doing):
+    """Cut or punch a layer with a die, or take a bought shape, known by its outer size."""
+
+    size: tuple[Quantity, Quantity]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lay(Doing):
+    """Lay the piece with an edge against the fence.
+
+    `edge` is `long` or `short`, or an edge as the piece lies now (`left`, `right`, `top`, `bottom`). The piece is
+    turned so that this edge is the far one. A `long` or `short` edge that is not there yet comes by a quarter turn
+    clockwise.
+    """
+
+    edge: str
+    face: Face | None = None
+    """The face said to be up, where the step says it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkAt(Doing):
+    """Make a pencil mark on an edge, at a distance along it from one of its ends."""
+
+    at: Quantity
+    edge: str
+    """`top`, `bottom`, `left` or `right`, as it lies."""
+    start: str
+    """The end that is measured from: `left` or `right` on a level edge, `top` or `bottom` on an upright one."""
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScoreAt(Doing):
+    """Score square to the fence at a distance from the stop, right across."""
+
+    at: Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScoreBetween(Doing):
+    """Score between two points."""
+
+    start: TablePoint
+    end: TablePoint
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turn(Doing):
+    """Turn the work on the table, the same face up."""
+
+    amount: str
+    """`half`, `quarter clockwise` or `quarter anticlockwise`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnOver(Doing):
+    """Turn the work over."""
+
+    way: str
+    """`book page` (left and right change places) or `top to bottom`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoldOn(Doing):
+    """Fold on a score."""
+
+    score: str
+    fold: Fold
+    """As seen from the face that is up: `valley` or `mountain`."""
+    angle: Quantity | None = None
+    """Degrees from flat, unsigned; 180 (right over) unless said."""
+    sharp: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unfold(Doing):
+    """Lay a fold flat again."""
+
+    score: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedAt:
+    """Where hands put something: distances from the edges of the panel that receives it, as that face is read.
+
+    Upright is the receiving piece's own up; a back is reached by turning it like the page of a book.
+    """
+
+    left: Quantity | None = None
+    right: Quantity | None = None
+    top: Quantity | None = None
+    bottom: Quantity | None = None
+    border: Quantity | None = None
+    """The same distance from all four edges."""
+    centred: str | None = None
+    """`both`, `across` or `up`."""
+    centred_on: str | None = None
+    turned: str = "none"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attach(Doing):
+    """Fix a layer, or join a piece, where the plan's layer or join of that name says."""
+
+    bond: str
+    """The layer's or the join's name."""
+    at: PlacedAt
+    adhesive: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stamp(Doing):
+    """Stamp, write or print on a face."""
+
+    panel: str
+    face: Face
+    words: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tie(Doing):
+    """Tie ribbon or thread round the card."""
+
+    supply: str
+    length: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dry(Doing):
+    """Wait."""
+
+    time: Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measure(Doing):
+    """Check the work with a ruler: the outline of the piece as it is now, width then height as it lies."""
+
+    size: tuple[Quantity, Quantity]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note(Doing):
+    """Something to do or to see that changes no paper: burnish, rub out a mark, slide a card in."""
+
+    words: str
+
+
+Action = (
+    CutOut | CutAcross | CutBetween | DieCut | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver
+    | FoldOn | Unfold | Attach | Stamp | Tie | Dry | Measure | Note
+)
