@@ -122,7 +122,7 @@ class FlatPose:
     name: str
     spec: PoseSpec
     placements: Mapping[str, Isometry]
-    """For each panel, from its piece's frame to the pose's: viewer above, reader's up, outline's corner at the origin."""
+    """For each panel, from its piece's frame to the pose's: viewer above, reader's up, outline's corner at origin."""
     stack: tuple[str, ...]
     """A list of panels from the bottom up that agrees with `over`."""
     over: frozenset[tuple[str, str]]
