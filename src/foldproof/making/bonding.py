@@ -1,0 +1,54 @@
+"""Putting layers on and joining pieces."""
+
+from dataclasses import replace
+from types import MappingProxyType
+
+from foldproof.findings.finding import Finding, Severity
+from foldproof.folding.card import Bond
+from foldproof.making.outcome import Outcome, Setting, fault, refused
+from foldproof.making.putting import put, said_distances
+from foldproof.making.table import Bonded, OnTable
+from foldproof.recipe.actions import Attach
+
+
+def attach(setting: Setting, action: Attach) -> Outcome:
+    """Lay a guest on its receiver where the step says; it is bonded there from now on."""
+    card, table = setting.card, setting.table
+    bond = next((bond for bond in card.bonds if bond.name == action.bond), None)
+    if bond is None:
+        return refused(setting, "no such layer or join", f"The plan has no layer or join called “{action.bond}”.",
+                       "Use the name of a layer or a join of the plan.")
+    if any(made.name == bond.name for made in table.bonds):
+        return refused(setting, "attached twice", f"The {bond.name} has been attached already.", "Take this out.")
+    receiver, guest = card.panels[bond.under.panel].piece, card.panels[bond.over.panel].piece
+    guest_plan = card.piece(guest)
+    assert guest_plan is not None
+    pieces = dict(table.pieces)
+    if guest not in pieces and guest_plan.bought:
+        pieces[guest] = OnTable(name=guest, outline=guest_plan.outline, round=guest_plan.round)
+    for name in (receiver, guest):
+        if name not in pieces:
+            return refused(setting, "not cut yet", f"The {name} is not on the table yet: no step before this one cuts "
+                           "it.", f"Cut the {name} first, or move this step behind the one that does.")
+    findings: list[Finding] = []
+    fit = put(card, bond, action.at)
+    if isinstance(fit, str):
+        findings.append(fault(setting, "place not said", f"The {bond.name}: {fit}.",
+                              "Say the border, or centred, or a distance from two edges."))
+        fit = bond.fit
+    findings.extend(_adhesive(setting, action, bond))
+    wait = next((s.dries.value for s in card.recipe.supplies if s.name.value == action.adhesive and s.dries), None)
+    made = Bonded(name=bond.name, root=receiver, guest=guest, fit=fit, wet_until=table.clock + (wait or 0))
+    if table.root(receiver) == guest:
+        return refused(setting, "joined to itself", f"The {guest} already carries the {receiver}.", "Take this out.")
+    bonded = replace(table, pieces=MappingProxyType(pieces), bonds=(*table.bonds, made))
+    return Outcome(table=bonded, piece=guest, dimensions=said_distances(card, bond, fit, action.at),
+                   findings=tuple(findings))
+
+
+def _adhesive(setting: Setting, action: Attach, bond: Bond) -> list[Finding]:
+    if action.adhesive is None or bond.adhesive is None or action.adhesive == bond.adhesive:
+        return []
+    return [fault(
+        setting, "another adhesive than the plan's", f"The step fixes the {bond.name} with {action.adhesive}; the plan "
+        f"says {bond.adhesive}.", "Use the same adhesive in both.", severity=Severity.ERROR)]

@@ -1,0 +1,28 @@
+"""The steps carried out in order on an empty table."""
+
+from foldproof.findings.finding import Finding
+from foldproof.folding.card import Card
+from foldproof.making.compare import compare
+from foldproof.making.doing import carry_out_action
+from foldproof.making.outcome import Setting
+from foldproof.making.table import Done, Making, StepMade, Table
+
+
+def carry_out(card: Card) -> Making:
+    """Every step done on the virtual sheet, with what could not be done and what came out unlike the plan."""
+    table = Table()
+    steps: list[StepMade] = []
+    findings: list[Finding] = []
+    for number, spec in enumerate(card.recipe.steps, start=1):
+        before = table
+        done: list[Done] = []
+        for action in spec.actions:
+            outcome = carry_out_action(action, Setting(card=card, table=table, step=spec, action=action))
+            done.append(Done(
+                action=action, piece=outcome.piece, before=table, after=outcome.table,
+                dimensions=outcome.dimensions, lines=outcome.lines))
+            findings.extend(outcome.findings)
+            table = outcome.table
+        steps.append(StepMade(number=number, spec=spec, done=tuple(done), before=before, after=table))
+    made = tuple(steps)
+    return Making(steps=made, findings=(*findings, *compare(card, made)))

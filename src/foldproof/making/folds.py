@@ -1,0 +1,101 @@
+"""Folding and unfolding on the table."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from foldproof.findings.finding import Finding
+from foldproof.folding.card import CardPiece, CardScore
+from foldproof.making.lying import side_facing
+from foldproof.making.outcome import Outcome, Setting, fault, refused
+from foldproof.making.table import OnTable
+from foldproof.making.work import Work, work_with
+from foldproof.paper.face import Face, Fold
+from foldproof.paper.vector import Segment
+from foldproof.recipe.actions import FoldOn, Unfold
+
+_RIGHT_OVER = Fraction(180)
+
+
+def same_line(a: Segment, b: Segment) -> bool:
+    """Whether two segments have the same ends, whichever comes first."""
+    return {a.start, a.end} == {b.start, b.end}
+
+
+def _find(setting: Setting, name: str) -> tuple[CardPiece, CardScore] | None:
+    for piece in setting.card.pieces:
+        for score in piece.scores:
+            if score.name == name:
+                return piece, score
+    return None
+
+
+def fold_on(setting: Setting, action: FoldOn) -> Outcome:
+    """Fold on a score: it must have been pressed, and must fold the way the plan folds it."""
+    found = _find(setting, action.score)
+    if found is None:
+        return refused(setting, "no such score", f"The plan has no score called “{action.score}”.",
+                       "Use the name of a score of the plan.")
+    piece, score = found
+    on_table = setting.table.pieces.get(piece.name)
+    if on_table is None:
+        return refused(setting, "not cut yet", f"The {piece.name} is not on the table yet, so it cannot be folded.",
+                       f"Cut and score the {piece.name} first.")
+    findings: list[Finding] = []
+    if not _pressed(on_table, score.segment) and not _mispressed(on_table, piece):
+        findings.append(fault(
+            setting, "folded before it is scored", f"The {piece.name} is folded on its {score.name}, which no step "
+            "before this one scores.", "Score it first, or move this step behind the one that does."))
+    work = work_with(setting.card, setting.table, piece.name)
+    up = _face_at(setting, work, score)
+    from_front = action.fold if up is Face.FRONT else action.fold.other
+    if score.fold is Fold.NONE:
+        findings.append(fault(
+            setting, "a score that never folds is folded", f"The plan says that the {score.name} is pressed for looks "
+            "and never folds.", "Say `valley` or `mountain` in the plan, or take this fold out."))
+    elif from_front is not score.fold:
+        right_way = score.fold if up is Face.FRONT else score.fold.other
+        findings.append(fault(
+            setting, "folded the wrong way", f"As the work lies, the {up.value} of the {piece.name} is up at the "
+            f"{score.name}; the plan folds it {score.fold.value} as seen from the front, so here it is a "
+            f"{right_way.value} fold, not a {action.fold.value} fold.",
+            f"Write `fold: {right_way.value}`, or turn the work over first."))
+    sign = 1 if score.fold is not Fold.MOUNTAIN else -1
+    angle = sign * (action.angle.value if action.angle is not None else _RIGHT_OVER)
+    kept = tuple(entry for entry in setting.table.folded if entry[0] != score.name)
+    table = replace(setting.table, folded=(*kept, (score.name, angle)))
+    return Outcome(table=table, piece=piece.name, lines=(score.segment,), findings=tuple(findings))
+
+
+def unfold(setting: Setting, action: Unfold) -> Outcome:
+    """Lay a fold flat again."""
+    found = _find(setting, action.score)
+    if found is None or action.score not in {name for name, _ in setting.table.folded}:
+        return refused(setting, "unfolded while flat", f"The {action.score} is not folded at this moment.",
+                       "Take this action out, or fold it first.")
+    kept = tuple(entry for entry in setting.table.folded if entry[0] != action.score)
+    return Outcome(table=replace(setting.table, folded=kept), piece=found[0].name, lines=(found[1].segment,))
+
+
+def _pressed(piece: OnTable, line: Segment) -> bool:
+    return any(same_line(crease.segment, line) for crease in piece.creases)
+
+
+def _mispressed(piece: OnTable, plan: CardPiece) -> bool:
+    """Whether some score was pressed where the plan has none: said once, where the piece is compared with the plan."""
+    return any(
+        not any(same_line(crease.segment, score.segment) for score in plan.scores) for crease in piece.creases)
+
+
+def _face_at(setting: Setting, work: Work, score: CardScore) -> Face:
+    """The face that is up beside a score."""
+    for hinge in setting.card.hinges:
+        if hinge.score == score.name:
+            for part in work.parts:
+                if part.piece == hinge.piece and part.panel in (None, *hinge.panels):
+                    return work.face_up(part)
+    return work.lie.up
+
+
+def flap_side(work: Work, score: CardScore) -> str:
+    """The side of the work, as it lies, toward which the normal of a score points; for words and arrows."""
+    return side_facing(work.lie, score.segment.along.left)
