@@ -230,8 +230,8 @@ def _unreadable(plain: str, at: int, known: Collection[str], before: Token | Non
         at, phrase = before.start, f"{before.text} {phrase}"
     meant = nearest(phrase, known)
     listed = ", ".join(sorted(known)) if known else "none yet"
-    return Trouble("unknown measure", f"No measure is named `{phrase}`.",
-                   f"Write `{meant}`, if that is meant." if meant else f"Name it under measures. Named: {listed}.", at, end)
+    mend = f"Write `{meant}`, if that is meant." if meant else f"Name it under measures. Named: {listed}."
+    return Trouble("unknown measure", f"No measure is named `{phrase}`.", mend, at, end)
 
 
 def _starts_word(plain: str, at: int) -> bool:
