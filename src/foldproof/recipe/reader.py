@@ -1,0 +1,138 @@
+"""YAML text to a typed recipe with everything that is wrong in it."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from foldproof.findings.finding import Finding, Place
+from foldproof.measures.named import resolve_measures
+from foldproof.measures.quantity import Unit
+from foldproof.recipe import reading_actions, reading_plan, reading_poses, reading_steps
+from foldproof.recipe.desk import Builder, Desk, Fields, Item
+from foldproof.recipe.keys import RECIPE
+from foldproof.recipe.names import settle
+from foldproof.recipe.nodes import Mapping, Scalar
+from foldproof.recipe.opening import open_text, read_source
+from foldproof.recipe.records import (
+    JoinSpec,
+    LayerSpec,
+    MeasureSpec,
+    PaperSpec,
+    PieceSpec,
+    PoseSpec,
+    Recipe,
+    StepSpec,
+    SupplySpec,
+    Text,
+    ToolSpec,
+)
+from foldproof.recipe.walker import read_fields
+
+BUILDERS: dict[str, Builder] = {
+    **reading_plan.BUILDERS, **reading_poses.BUILDERS, **reading_actions.BUILDERS, **reading_steps.BUILDERS,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """What a recipe's text came to."""
+
+    recipe: Recipe | None
+    """None where so much is missing that nothing can be reckoned from it."""
+    findings: tuple[Finding, ...]
+    """In the order of the text."""
+    source: str
+    """The text, its line ends made one kind; empty where there is none."""
+    whole: bool
+    """Whether nothing was left out of the recipe: a part with an error goes, with all that leans on it, so that what a
+    later stage finds in a recipe that is not whole may only be a gap."""
+
+
+def read_file(path: Path) -> Reading:
+    """Read a recipe's file. What is wrong with the file itself is a finding, too."""
+    text, findings = read_source(path, str(path))
+    if text is None:
+        return Reading(recipe=None, findings=findings, source="", whole=False)
+    return read_text(text, str(path))
+
+
+def read_text(text: str, file: str) -> Reading:
+    """Read a recipe's text; `file` is the file as the author named it."""
+    source, root, findings = open_text(text, file)
+    if root is None:
+        return Reading(recipe=None, findings=_in_order(findings), source=source, whole=False)
+    desk = Desk(file=file, unit=_unit(root), builders=BUILDERS, findings=list(findings))
+    rest = _read_measures(root, desk)
+    fields, sound = read_fields(rest, RECIPE, desk)
+    steps = reading_steps.with_ids(fields.get("steps", tuple) or (), desk)
+    left_out = settle(desk)
+    recipe = _recipe(_sift({**fields.values, "steps": steps}, left_out, fields), desk)
+    whole = recipe is not None and sound and not left_out and not desk.unreadable
+    return Reading(recipe=recipe, findings=_in_order(desk.findings), source=source, whole=whole)
+
+
+def _unit(root: Mapping) -> Unit:
+    """The recipe's unit, seen before anything is measured; a wrong word is reported when its key is read."""
+    node = root.value("unit")
+    return Unit(node.text) if isinstance(node, Scalar) and node.text in set(Unit) else Unit.INCH
+
+
+def _read_measures(root: Mapping, desk: Desk) -> Mapping:
+    """Read the measures, which everything else may use; gives back the recipe without those that are read."""
+    node = root.value("measures")
+    if not isinstance(node, Mapping):
+        return root
+    entries, odd = [], []
+    for entry in node.entries:
+        if isinstance(entry.value, Scalar):
+            entries.append((entry.key.text, entry.key.place, entry.value.text, entry.value.place))
+        else:
+            odd.append(entry)
+    desk.measures, findings = resolve_measures(entries, desk.unit)
+    desk.findings.extend(findings)
+    desk.measure_places = {name: place for name, place, _, _ in reversed(entries)}
+    desk.unreadable = frozenset(entry.key.text for entry in node.entries) - desk.measures.keys()
+    left = replace(node, entries=tuple(odd))
+    return replace(root, entries=tuple(replace(entry, value=left) if entry.key.text == "measures" else entry
+                                       for entry in root.entries))
+
+
+def _sift(values: dict[str, object], left_out: frozenset[int], fields: Fields) -> Fields:
+    """Without the items that are to be left out, also within what is promised of the finished card."""
+    sifted: dict[str, object] = {}
+    for key, value in values.items():
+        if isinstance(value, tuple):
+            value = tuple(part for part in value if not (isinstance(part, Item) and part.owner in left_out))
+        elif isinstance(value, Fields):
+            value = _sift(dict(value.values), left_out, value)
+        sifted[key] = value
+    return Fields(form=fields.form, place=fields.place, values=sifted)
+
+
+def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
+    """The recipe of what was read; None without a piece, a pose or a finished size to reckon with."""
+    poses = fields.several("poses", PoseSpec)
+    promised = fields.get("finished", Fields)
+    known = frozenset(pose.name.value for pose in poses)
+    finished = reading_poses.finished(promised, known) if promised else None
+    pieces = fields.several("pieces", PieceSpec)
+    if finished is None or not pieces or not poses:
+        return None
+    title = fields.get("title", Text) or Text(value=Path(desk.file).stem, place=fields.place)
+    language = fields.get("language", Text)
+    return Recipe(
+        file=desk.file, name=Path(desk.file).stem, title=title, summary=fields.get("summary", Text),
+        skill=fields.get("skill", Text), unit=desk.unit,
+        language=language.value if language else "en-US" if desk.unit is Unit.INCH else "en",
+        measures=tuple(MeasureSpec(name=Text(value=name, place=desk.measure_places[name]), value=value)
+                       for name, value in desk.measures.items()),
+        papers=fields.several("papers", PaperSpec), pieces=pieces, joins=fields.several("joins", JoinSpec),
+        layers=fields.several("layers", LayerSpec), poses=poses, opening=fields.several("opening", Text),
+        finished=finished, supplies=fields.several("supplies", SupplySpec), tools=fields.several("tools", ToolSpec),
+        steps=fields.several("steps", StepSpec), picture=fields.get("picture", Text), place=fields.place)
+
+
+def _in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """In the order of the text, each once."""
+    top = Place(file="", line=0, column=0)
+    return tuple(dict.fromkeys(sorted(findings, key=lambda finding: (finding.place or top).line)))

@@ -1,0 +1,59 @@
+"""References to measures in prose: {band width}."""
+
+import re
+from dataclasses import replace
+
+from foldproof.findings.finding import Place
+from foldproof.findings.nearest import nearest
+from foldproof.measures.quantity import Kind, Quantity, Unit
+from foldproof.measures.writing import with_unit
+from foldproof.recipe.desk import Desk
+from foldproof.recipe.records import Recipe, Text
+
+REFERENCE = re.compile(r"\{([^{}]*)\}")
+"""A name in braces."""
+
+
+def fill(text: str, recipe: Recipe) -> str:
+    """Put the written value, with its unit, in the place of each reference. One that names no measure stays."""
+    measures = {measure.name.value: measure.value for measure in recipe.measures}
+
+    def written(found: re.Match[str]) -> str:
+        measure = measures.get(_name(found))
+        return found.group() if measure is None else write(measure, recipe.unit)
+    return REFERENCE.sub(written, text)
+
+
+def write(quantity: Quantity, unit: Unit) -> str:
+    """A measure as prose says it."""
+    if quantity.kind is Kind.LENGTH:
+        return with_unit(quantity.value, unit)
+    return quantity.written if quantity.witness else str(quantity.value)
+
+
+def references(text: str) -> tuple[str, ...]:
+    """The names that a text refers to, in order of mention."""
+    return tuple(_name(found) for found in REFERENCE.finditer(text))
+
+
+def check_references(text: Text, desk: Desk) -> None:
+    """Report references that name no measure."""
+    for found in REFERENCE.finditer(text.value):
+        name = _name(found)
+        if name in desk.measures or name in desk.unreadable:
+            continue
+        guess = nearest(name, desk.measures)
+        desk.error("unknown name", f"`{{{name}}}`: no measure is named `{name}`." if name else "`{}` names no measure.",
+                   _within(text, found), f"Did you mean `{{{guess}}}`?" if guess else
+                   "Words in braces are filled in with a measure; write a measure's name, or other brackets.")
+
+
+def _name(found: re.Match[str]) -> str:
+    return " ".join(found.group(1).split())
+
+
+def _within(text: Text, found: re.Match[str]) -> Place:
+    """The reference itself where the text stands on one line as written; else where the text starts."""
+    if text.place.length != len(text.value):
+        return text.place
+    return replace(text.place, column=text.place.column + found.start(), length=len(found.group()))
