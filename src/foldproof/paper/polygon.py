@@ -1,5 +1,6 @@
 """Simple polygons: their area, what lies in them, and how they lie to each other. All exact."""
 
+import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -174,9 +175,7 @@ def locate(p: Point, ring: Ring, holes: Sequence[Ring] = ()) -> Where:
                 return Where.ON
             if (side > 0) == (b.y > a.y):
                 inside = not inside
-        elif a.y == p.y == b.y and min(a.x, b.x) <= p.x <= max(a.x, b.x):
-            return Where.ON
-        elif p in (a, b):
+        elif (a.y == p.y == b.y and min(a.x, b.x) <= p.x <= max(a.x, b.x)) or p in (a, b):
             return Where.ON
     if not inside:
         return Where.OUT
@@ -192,7 +191,7 @@ def interior_point(ring: Ring, holes: Sequence[Ring] = ()) -> Point:
     rings = (ring, *holes)
     levels = sorted({p.y for one in rings for p in one})
     best: tuple[Fraction, Point] | None = None
-    for low, high in zip(levels, levels[1:], strict=False):
+    for low, high in itertools.pairwise(levels):
         y = (low + high) / 2
         cuts = sorted(
             a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
@@ -220,7 +219,7 @@ def stretches(s: Segment, ring: Ring, holes: Sequence[Ring] = ()) -> tuple[tuple
     marks = sorted(stops)
     return tuple(
         (Segment(s.start + d * low, s.start + d * high), locate(s.start + d * ((low + high) / 2), ring, holes))
-        for low, high in zip(marks, marks[1:], strict=False)
+        for low, high in itertools.pairwise(marks)
     )
 
 

@@ -3,14 +3,17 @@
 Segments may cross, end on each other, overlap, coincide, or end inside a face (a dangling edge).
 """
 
+import itertools
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 from typing import TypeVar
 
+from foldproof.paper.polygon import Where, clip_convex, is_convex, locate, overlap
+from foldproof.paper.polygon import edges as edges_of
 from foldproof.paper.tracing import Area, trace
-from foldproof.paper.vector import Point, Segment
+from foldproof.paper.vector import Point, Ring, Segment
 
 Label = TypeVar("Label", bound=Hashable)
 
@@ -44,7 +47,7 @@ def subdivide(segments: Sequence[Segment]) -> Subdivision:
     """The arrangement of the segments."""
     pieces: dict[tuple[Point, Point], list[int]] = {}
     for index, stops in enumerate(_split(segments)):
-        for a, b in zip(stops, stops[1:], strict=False):
+        for a, b in itertools.pairwise(stops):
             pieces.setdefault((a, b) if a < b else (b, a), []).append(index)
     drawn = trace(tuple(pieces))
     edges = tuple(
@@ -127,3 +130,18 @@ def _stop_at_ends(
         along = (px - ax) * ux + (py - ay) * uy
         if 0 < along < size:
             stops[Fraction(along, size)] = at
+
+
+def common(a: Ring, b: Ring) -> Ring | None:
+    """The common part of two areas, the largest where there are several; None where they share no area."""
+    if is_convex(a) and is_convex(b):
+        return clip_convex(a, b) or None
+    if not overlap(a, b):
+        return None
+    whole = subdivide((*edges_of(a), *edges_of(b)))
+    shared = merge(whole, lambda face: True if _in_both(whole.faces[face].inside, a, b) else None)
+    return max((part for _, part in shared), key=lambda part: part.size).ring
+
+
+def _in_both(p: Point, a: Ring, b: Ring) -> bool:
+    return locate(p, a) is Where.IN and locate(p, b) is Where.IN

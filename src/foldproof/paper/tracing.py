@@ -55,9 +55,10 @@ def trace(pairs: Sequence[Pair]) -> Traced:
     rings: list[tuple[Ring, list[Ring]]] = []
     outer: list[tuple[list[int], list[Ring]]] = []
     face_of: dict[int, int | None] = {}
-    for walk in walks.values():
-        halves = [half for _, half in sorted(walk)]
-        shells, holes = [], []
+    for steps in walks.values():
+        halves = [half for _, half in sorted(steps)]
+        shells: list[Ring] = []
+        holes: list[Ring] = []
         for simple in _simple_rings([pairs[half >> 1][half & 1] for half in halves]):
             ring = without_straight_corners(tuple(simple))
             (shells if area(ring) > 0 else holes).append(ring)
@@ -91,7 +92,9 @@ def trace(pairs: Sequence[Pair]) -> Traced:
             middle = innermost(Point((a.x + b.x) / 2, (a.y + b.y) / 2))
             sides.append((middle, middle))
     faces = tuple(
-        Area(ring=ring, holes=tuple(holes), inside=interior_point(ring, holes)) for ring, holes in rings
+        Area(ring=_from_corner(ring), holes=tuple(_from_corner(hole) for hole in holes),
+             inside=interior_point(ring, holes))
+        for ring, holes in rings
     )
     return Traced(faces=faces, sides=tuple(sides), parts=_parts(pairs))
 
@@ -156,6 +159,12 @@ def _simple_rings(walk: Sequence[Point]) -> list[list[Point]]:
             path.append(corner)
     done.append(path)
     return done
+
+
+def _from_corner(ring: Ring) -> Ring:
+    """The same ring from its lowest corner, the leftmost of those."""
+    first = min(range(len(ring)), key=lambda i: (ring[i].y, ring[i].x))
+    return ring[first:] + ring[:first]
 
 
 def _parts(pairs: Sequence[Pair]) -> int:

@@ -1,0 +1,128 @@
+"""Which edges run side by side in a flat pose, and how far apart they lie."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from foldproof.folding.card import Bond, Card, Meeting
+from foldproof.folding.overlay import Overlay
+from foldproof.folding.words import root
+from foldproof.paper.isometry import Isometry
+from foldproof.paper.polygon import edges, meeting
+from foldproof.paper.vector import Segment
+
+
+@dataclass(frozen=True, slots=True)
+class _Side:
+    """A side of a panel in the pose that is no hinge lying flat."""
+
+    panel: str
+    segment: Segment
+    """With the panel on its left."""
+    cells: tuple[tuple[Segment, int], ...]
+    """The stretches of the arrangement along it with the cell inside the panel."""
+
+
+def meetings(
+    card: Card, placements: Mapping[str, Isometry], laid: Overlay, width: Fraction,
+) -> tuple[Meeting, ...]:
+    """Pairs of sides of different bodies, parallel, with their panels on opposite sides, nearer than width / 4.
+
+    Sides that lie apart or meet must both be seen, from the front or both from behind; of sides that overlap, one
+    panel must lie right on the other there. A folded score is a side; a score that lies flat is none.
+    A gap across a slanted direction without a rational length is given to 1/4096 of the unit, zero only when exact.
+    """
+    body = _bodies(card.bonds, card.panels)
+    sides = _sides(card, placements, laid)
+    found: list[Meeting] = []
+    for i, a in enumerate(sides):
+        for b in sides[i + 1:]:
+            if body[a.panel] == body[b.panel] or a.segment.along.dot(b.segment.along) >= 0:
+                continue
+            made = _meeting(a, b, laid, width)
+            if made is not None:
+                found.append(made)
+    return tuple(found)
+
+
+def _bodies(bonds: Sequence[Bond], panels: Mapping[str, object]) -> dict[str, str]:
+    """For each panel the name of the body that bonds make it part of."""
+    body = {name: name for name in panels}
+    for bond in bonds:
+        a, b = body[bond.under.panel], body[bond.over.panel]
+        body = {name: a if value == b else value for name, value in body.items()}
+    return body
+
+
+def _sides(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> list[_Side]:
+    flat = [
+        (hinge.panels, placements[hinge.panels[0]].segment(hinge.segment)) for hinge in card.hinges
+        if hinge.panels[0] in placements and placements[hinge.panels[0]] == placements[hinge.panels[1]]
+    ]
+    along: dict[tuple[str, int], list[tuple[Segment, int]]] = {}
+    for edge in laid.whole.edges:
+        for source in edge.sources:
+            name, number = laid.owners[source]
+            for cell in (edge.left, edge.right):
+                if cell is not None and name in laid.layers[cell]:
+                    along.setdefault((name, number), []).append((edge.segment, cell))
+    sides = []
+    for name, move in placements.items():
+        panel = card.panels[name]
+        for number, segment in enumerate(edges(move.ring(panel.ring))):
+            if not any(name in panels and _covers(hinge, segment) for panels, hinge in flat):
+                sides.append(_Side(name, segment, tuple(along.get((name, number), ()))))
+    return sides
+
+
+def _covers(hinge: Segment, side: Segment) -> bool:
+    shared = meeting(side, hinge)
+    return shared is not None and shared.start == side.start and shared.end == side.end
+
+
+def _meeting(a: _Side, b: _Side, laid: Overlay, width: Fraction) -> Meeting | None:
+    d = a.segment.along
+    if d.cross(b.segment.along) != 0:
+        return None
+    out = -d.left
+    cross = out.dot(b.segment.start - a.segment.start)
+    square = cross * cross / out.square
+    if square * 16 >= width * width:
+        return None
+    low, high = sorted(((b.segment.start - a.segment.start).dot(d), (b.segment.end - a.segment.start).dot(d)))
+    low, high = max(low, Fraction(0)), min(high, d.square)
+    if low >= high:
+        return None
+    stretch = Segment(a.segment.start + d * (low / d.square), a.segment.start + d * (high / d.square))
+    shift = out * (cross / out.square)
+    other = Segment(stretch.end + shift, stretch.start + shift)
+    if not _matter(a, stretch, b, other, laid, apart=cross >= 0):
+        return None
+    gap = root(square)
+    return Meeting(panels=(a.panel, b.panel), edges=(stretch, other), gap=gap if cross >= 0 else -gap)
+
+
+def _matter(a: _Side, on_a: Segment, b: _Side, on_b: Segment, laid: Overlay, apart: bool) -> bool:
+    """Whether anyone would call it a meeting."""
+    mine, yours = _cells(a, on_a), _cells(b, on_b)
+    if apart:
+        front = any(laid.top(c) == a.panel for c in mine) and any(laid.top(c) == b.panel for c in yours)
+        behind = any(laid.bottom(c) == a.panel for c in mine) and any(laid.bottom(c) == b.panel for c in yours)
+        return front or behind
+    return any(_next_to(a.panel, b.panel, laid.layers[cell]) for cell in (*mine, *yours))
+
+
+def _next_to(a: str, b: str, layers: tuple[str, ...]) -> bool:
+    return a in layers and b in layers and abs(layers.index(a) - layers.index(b)) == 1
+
+
+def _cells(side: _Side, stretch: Segment) -> list[int]:
+    """The cells inside the panel along a stretch of its side."""
+    found = []
+    for segment, cell in side.cells:
+        shared = meeting(segment, stretch)
+        if shared is not None and shared.start != shared.end:
+            found.append(cell)
+    return found
+
+

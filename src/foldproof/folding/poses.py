@@ -1,0 +1,140 @@
+"""The poses of a card: which are flat and how they lie, and which stand off the table."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from foldproof.findings.finding import Finding, Place
+from foldproof.folding.bonds import MIRROR, TURNS
+from foldproof.folding.card import Card, FlatPose, Hinge, Pose
+from foldproof.folding.fixing import still_panel
+from foldproof.folding.place import Misfit, place_panels
+from foldproof.folding.stack import Folding, Stacking, Trouble, stack_up
+from foldproof.folding.standing import stand
+from foldproof.folding.view import look
+from foldproof.folding.words import distance, error, list_of, meant
+from foldproof.measures.quantity import Unit
+from foldproof.paper.face import Face, Fold
+from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translation
+from foldproof.paper.polygon import bounding_box
+from foldproof.paper.vector import Vector
+from foldproof.recipe.records import PoseSpec
+
+FLAT = (Fraction(0), Fraction(180), Fraction(-180))
+
+
+def pose_all(card: Card) -> tuple[tuple[Pose, ...], tuple[Finding, ...]]:
+    """Every pose of the recipe that can be worked out, in the recipe's order."""
+    poses: list[Pose] = []
+    findings: list[Finding] = []
+    for spec in card.recipe.poses:
+        faults = _faults(card, spec)
+        findings.extend(faults)
+        if faults:
+            continue
+        flat = all(fold.angle is not None and fold.angle.value in FLAT for fold in spec.folds)
+        pose, faults = fold_flat(card, spec) if flat else stand(card, spec)
+        findings.extend(faults)
+        if pose is not None:
+            poses.append(pose)
+    return tuple(poses), tuple(findings)
+
+
+def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Finding, ...]]:
+    """A flat pose, exactly; None where a loop does not close."""
+    still = still_panel(card.recipe, spec, card.panels)
+    folds = tuple((fold.score.value, fold.angle.value) for fold in spec.folds if fold.angle is not None)
+    placing = place_panels(card.panels, card.hinges, card.bonds, dict(folds), still)
+    if placing.misfits:
+        return None, tuple(_open_loop(spec, misfit, card.recipe.unit) for misfit in placing.misfits)
+    back = spec.seen is Face.BACK
+    choices = tuple((a.value, b.value) for a, b in spec.over)
+    stacking = stack_up(Folding(
+        panels=card.panels, hinges=card.hinges, bonds=card.bonds, folds=folds, still=still,
+        placements=placing.placements, choices=tuple((b, a) for a, b in choices) if back else choices,
+    ))
+    findings = tuple(_not_stacked(card, spec, trouble, back) for trouble in stacking.troubles)
+    if back:
+        stacking = Stacking(order=stacking.order[::-1], over=frozenset((b, a) for a, b in stacking.over), troubles=())
+    placements = framed(card, placing.placements, spec)
+    return look(card, spec, placements, stacking.order, stacking.over), findings
+
+
+def framed(card: Card, placements: Mapping[str, Isometry], spec: PoseSpec) -> Mapping[str, Isometry]:
+    """The placements turned as the reader holds the card, the outline's lower left corner at the origin."""
+    seen = quarter_turns(TURNS[spec.turned]).after(IDENTITY if spec.seen is Face.FRONT else MIRROR)
+    turned = {name: seen.after(move) for name, move in placements.items()}
+    box = bounding_box(move.point(p) for name, move in turned.items() for p in card.panels[name].ring)
+    shift = translation(Vector(-box.left, -box.bottom))
+    return {name: shift.after(move) for name, move in turned.items()}
+
+
+def _faults(card: Card, spec: PoseSpec) -> tuple[Finding, ...]:
+    """What is wrong with a pose before anything is folded."""
+    findings: list[Finding] = []
+    scores = {score.name: score for piece in card.pieces for score in piece.scores}
+    seen: dict[str, Place] = {}
+    for fold in spec.folds:
+        name, place = fold.score.value, fold.score.place
+        if name not in scores:
+            findings.append(error("unknown score", f"The pose {spec.name} folds `{name}`, which is no score.", place,
+                                  meant(name, scores)))
+            continue
+        if name in seen:
+            findings.append(error("folded twice", f"The pose {spec.name} gives two angles for {name}.", place,
+                                  "Keep one of them."))
+        seen[name] = place
+        kind = scores[name].fold
+        if kind is Fold.NONE:
+            findings.append(error("fold on a score that never folds",
+                                  f"The pose {spec.name} folds {name}, but that score is there for looks.", place,
+                                  "Give the score `fold: valley` or `fold: mountain`, or leave it out of the pose."))
+        elif fold.angle is not None:
+            angle = fold.angle.value
+            wrong = angle < 0 if kind is Fold.VALLEY else angle > 0
+            if abs(angle) > 180:
+                findings.append(error("angle too large",
+                                      f"{name} would be folded by {fold.angle.written}; right over is 180 degrees.",
+                                      fold.angle.place, "Give an angle from -180 to 180."))
+            elif wrong:
+                findings.append(error(
+                    "fold against its score",
+                    f"{name} is a {kind} score, so its angle is {'positive' if kind is Fold.VALLEY else 'negative'}, "
+                    f"but the pose {spec.name} folds it by {fold.angle.written}.", fold.angle.place,
+                    f"Write {'-' if angle > 0 else ''}{abs(angle)}, or make the score a {kind.other}."))
+    names = [spec.still] if spec.still else []
+    names += [name for pair in spec.over for name in pair]
+    findings += [
+        error("unknown panel", f"The pose {spec.name} names `{name}`, which is no panel.", name.place,
+              meant(name.value, card.panels))
+        for name in names if name.value not in card.panels
+    ]
+    return tuple(findings)
+
+
+def _open_loop(spec: PoseSpec, misfit: Misfit, unit: Unit) -> Finding:
+    link = misfit.link
+    where = f"the score {link.score}" if isinstance(link, Hinge) else f"the join {link.name}"
+    one, two = (" to ".join(f"{name}" for name in way) for way in misfit.ways)
+    return error(
+        "loop does not close",
+        f"In the pose {spec.name} the card does not come together at {where}: by way of {one}, and by way of {two}, "
+        f"it ends up in two places {distance(misfit.square, unit)} apart.", spec.place,
+        "Check the distances of the scores and of the join on both ways.")
+
+
+def _not_stacked(card: Card, spec: PoseSpec, trouble: Trouble, back: bool) -> Finding:
+    if trouble.kind == "locked":
+        return error(
+            "fold that cannot be made",
+            f"In the pose {spec.name} the fold on {list_of(trouble.names)} is held fast by the paper beside it.",
+            spec.place, "Fold the scores that lie on one line together, each the way in which the paper turns there.")
+    if trouble.kind == "bond":
+        return error(
+            "glued faces apart",
+            f"In the pose {spec.name} the two faces of {trouble.names[0]} do not lie on each other.",
+            spec.place, "Check the faces of the join, or write the folds in another order.")
+    upper, lower = trouble.names[::-1] if back else trouble.names
+    place = next((a.place for a, b in spec.over if (a.value, b.value) == (upper, lower)), spec.place)
+    return error(
+        "order that cannot be kept", f"In the pose {spec.name}, {upper} cannot lie over {lower} as the card is folded.",
+        place, "Write the folds in the order in which they are made, the last on top, or leave this pair out.")

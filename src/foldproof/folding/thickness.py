@@ -1,0 +1,40 @@
+"""How thick a flat pose lies: paper on paper, and foam where there is some."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from foldproof.folding.card import Card
+from foldproof.folding.overlay import Overlay
+from foldproof.paper.isometry import Isometry
+from foldproof.paper.polygon import Where, locate
+from foldproof.recipe.records import PaperSpec
+
+
+def paper_thickness(card: Card, paper: PaperSpec) -> Fraction | None:
+    """The thickness of one sheet in the recipe's unit, as written; None where it is not known."""
+    return paper.thickness.value if paper.thickness is not None else None
+
+
+def greatest_thickness(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> Fraction | None:
+    """The greatest thickness over all cells, in the recipe's unit; None where that of a paper is not known.
+
+    A bought shape is as thick as the supply of its name.
+    """
+    papers = {paper.name.value: paper_thickness(card, paper) for paper in card.recipe.papers}
+    supplies = {supply.name.value: supply.thickness.value for supply in card.recipe.supplies if supply.thickness}
+    sheets: dict[str, Fraction] = {}
+    for piece in card.pieces:
+        thick = papers.get(piece.paper) if piece.paper is not None else supplies.get(piece.name)
+        if thick is None:
+            return None
+        sheets |= dict.fromkeys(piece.panels, thick)
+    foam = [
+        (supplies[bond.adhesive], placements[bond.under.panel].ring(bond.area)) for bond in card.bonds
+        if bond.adhesive in supplies and bond.area is not None and bond.under.panel in placements
+    ]
+    return max(
+        (sum((sheets[name] for name in layers), Fraction(0))
+         + sum((extra for extra, ring in foam if locate(cell.inside, ring) is Where.IN), Fraction(0))
+         for cell, layers in zip(laid.whole.faces, laid.layers, strict=True)),
+        default=Fraction(0),
+    )
