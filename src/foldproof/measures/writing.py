@@ -9,7 +9,7 @@ from foldproof.measures.rounding import decimal, half_even
 from foldproof.measures.units import SHORT_NAME
 
 FINEST_RULER = 64
-"""Parts of an inch on the finest steel rules in use (from memory; facts of the trade)."""
+"""Parts of an inch on the finest steel rules in use (from memory)."""
 _PLACES = 4
 _MOST_PLACES = 6
 
