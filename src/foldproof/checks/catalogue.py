@@ -1,0 +1,53 @@
+"""Every check of the finished plan and its making: what it may report, and the function that looks."""
+
+from collections.abc import Callable, Iterable
+
+from foldproof.checks import (
+    envelope,
+    finished,
+    layers,
+    listing,
+    panels,
+    pattern,
+    poses,
+    post,
+    sheets,
+    words_of_caution,
+)
+from foldproof.checks.check import Check
+from foldproof.findings.finding import Finding
+from foldproof.folding.card import Card
+from foldproof.making.table import Making
+
+Look = Callable[[Card, Making], Iterable[Finding]]
+
+CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
+    (poses.check_closed, (poses.NO_CLOSED, poses.OPENS_ELSEWHERE)),
+    (poses.check_scores_fold, (poses.NEVER_FOLDS, poses.AGAINST)),
+    (finished.check_size, (finished.WRONG_SIZE,)),
+    (finished.check_meetings, (finished.WRONG_MEETING, finished.NO_MEETING)),
+    (finished.check_unnamed, (finished.UNNAMED_GAP, finished.UNNAMED_OVERLAP)),
+    (finished.check_standing, (finished.WRONG_HEIGHT, finished.NOT_STANDING, finished.DOES_NOT_CLOSE)),
+    (layers.check_lie, (layers.OUTSIDE, layers.TOO_FAR, layers.NO_OVERHANG, layers.BRIDGES)),
+    (layers.check_borders, (layers.UNEVEN, layers.SIDE_BORDERS)),
+    (sheets.check_sheets, (sheets.TOO_SMALL,)),
+    (pattern.check_upright, (pattern.NOT_UPRIGHT,)),
+    (pattern.check_printed_face, (pattern.PRINT_HIDDEN,)),
+    (panels.check_inner_panels, (panels.BUCKLES,)),
+    (panels.check_grain, (panels.GRAIN,)),
+    (envelope.check_envelope, (envelope.UNKNOWN, envelope.TOO_BIG, envelope.TIGHT)),
+    (post.check_weights, (post.WEIGHT,)),
+    (post.check_post, (post.COSTS_MORE,)),
+    (listing.check_used, (listing.NOT_LISTED, listing.NOT_USED, listing.PAPER_NOT_USED)),
+    (listing.check_adhesive, (listing.NO_ADHESIVE,)),
+    (listing.check_tools, (listing.NO_CUTTER, listing.NO_SCORER, listing.NO_DIE)),
+    (words_of_caution.check_cautions, (words_of_caution.NO_CAUTION,)),
+)
+"""In the order in which the findings are reported."""
+
+CHECKS: tuple[Check, ...] = tuple(check for _, checks in CATALOGUE for check in checks)
+
+
+def run_checks(card: Card, making: Making) -> tuple[Finding, ...]:
+    """The making's own findings, then those of every check, all of them."""
+    return (*making.findings, *(finding for look, _ in CATALOGUE for finding in look(card, making)))

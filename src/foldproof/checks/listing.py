@@ -1,0 +1,150 @@
+"""What is used and what is listed: supplies, tools, papers."""
+
+from collections.abc import Iterable, Iterator
+
+from foldproof.checks.check import warning
+from foldproof.facts.tools import find_tool
+from foldproof.findings.finding import Finding, Place
+from foldproof.folding.card import Card
+from foldproof.making.table import Making
+from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOut, DieCut, ScoreAt, ScoreBetween, Tie
+from foldproof.recipe.records import JoinSpec, LayerSpec, Recipe, StepSpec, ToolSpec
+
+NOT_LISTED = warning(
+    "used and not listed", "A step, a layer or a join uses a supply or tool that the recipe does not list.")
+NOT_USED = warning("listed and not used", "A supply or special tool is listed, but no step, layer or join uses it.")
+PAPER_NOT_USED = warning("paper not used", "A paper is listed, but nothing is cut from it.")
+NO_ADHESIVE = warning("no adhesive named", "A layer or a join does not say what holds it.")
+NO_CUTTER = warning("nothing to cut with", "A step cuts, and no cutting tool is listed.")
+NO_SCORER = warning("nothing to score with", "A step scores, and no tool for scoring is listed.")
+NO_DIE = warning(
+    "nothing to die-cut with",
+    "A step die-cuts a shape from the card's own paper, and no die or punch is listed.")
+
+CUTTERS = ("trimmer", "knife", "guillotine", "scissors", "cutter", "blade", "shears", "cutting machine")
+SCORERS = ("scor", "bone folder", "trimmer", "embossing tool", "stylus", "creas", "blunt needle")
+"""A trimmer may have a scoring blade."""
+DIES = ("die", "punch", "scissors", "knife", "cutting machine", "cutter")
+
+
+def check_used(card: Card, making: Making) -> Iterable[Finding]:
+    """Everything that is used is listed, and everything that is listed is used, but for basic desk tools."""
+    recipe = card.recipe
+    supplies = {supply.name.value for supply in recipe.supplies}
+    tools = {tool.name.value for tool in recipe.tools}
+    used, tools_used = set(_supplies_used(recipe)), _tools_used(recipe)
+    for name, where, place, step in _named(recipe):
+        if name not in supplies | tools:
+            yield NOT_LISTED.finding(
+                f"{where} uses {name}, which is listed neither under `supplies` nor under `tools`.",
+                mend=f"List {name}, or check its spelling.", place=place, step=step)
+    prose = " ".join(text for step in recipe.steps for text in _words(step)).casefold()
+    for supply in recipe.supplies:
+        if supply.name.value not in used and supply.name.value.casefold() not in prose:
+            yield NOT_USED.finding(
+                f"The supply {supply.name} is listed, but no step, layer or join uses it.",
+                mend="Take it out, or name it where it is used.", place=supply.place)
+    for tool in recipe.tools:
+        if not _basic(tool) and tool.name.value not in tools_used and tool.name.value.casefold() not in prose:
+            yield NOT_USED.finding(
+                f"The tool {tool.name} is listed, but no step uses it.",
+                mend="Name it under `tools` of the step that needs it, mark it `basic: true`, or take it out.",
+                place=tool.place)
+    cut_from = {piece.paper.value for piece in recipe.pieces}
+    cut_from |= {layer.paper.value for layer in recipe.layers if layer.paper is not None}
+    for paper in recipe.papers:
+        if paper.name.value not in cut_from:
+            yield PAPER_NOT_USED.finding(
+                f"The paper {paper.name} is listed, but no piece or layer is cut from it.",
+                mend="Take it out, or cut a piece from it.", place=paper.place)
+
+
+def check_adhesive(card: Card, making: Making) -> Iterable[Finding]:
+    """Every layer and join says, in the plan or in the step that makes it, what holds it."""
+    fixed = {action.bond for step in card.recipe.steps for action in step.actions
+             if isinstance(action, Attach) and action.adhesive is not None}
+    specs: tuple[LayerSpec | JoinSpec, ...] = (*card.recipe.layers, *card.recipe.joins)
+    for spec in specs:
+        if spec.adhesive is None and spec.name.value not in fixed:
+            yield NO_ADHESIVE.finding(
+                f"Nothing says what holds the {spec.name}.",
+                mend="Give it `adhesive: NAME`, a supply that is listed.", place=spec.place)
+
+
+def check_tools(card: Card, making: Making) -> Iterable[Finding]:
+    """Cutting, scoring and die-cutting need a tool that can do it; the first step without one is named."""
+    recipe = card.recipe
+    names = [name.casefold() for name in (*(tool.name.value for tool in recipe.tools), *_tools_used(recipe))]
+    cut_from_paper = {layer.name.value for layer in recipe.layers if layer.paper is not None}
+    for check, kinds, able, can in (
+        (NO_CUTTER, (CutOut, CutAcross, CutBetween), CUTTERS, "cut"),
+        (NO_SCORER, (ScoreAt, ScoreBetween), SCORERS, "score"),
+        (NO_DIE, (DieCut,), DIES, "die cut"),
+    ):
+        if any(_can(name, can, able) for name in names):
+            continue
+        for step in recipe.steps:
+            acts = [action for action in step.actions if isinstance(action, kinds)]
+            if check is NO_DIE:
+                acts = [a for a in acts if (a.piece or (step.piece.value if step.piece else "")) in cut_from_paper]
+            if acts:
+                yield check.finding(
+                    f"The step {step.title} has something to {can.replace(' ', '-')}, and no listed tool does that.",
+                    mend=f"List the tool under `tools`: {_examples(check is NO_CUTTER, check is NO_SCORER)}.",
+                    place=acts[0].place, step=step.id)
+                break
+
+
+def _can(name: str, can: str, words: tuple[str, ...]) -> bool:
+    kind = find_tool(name)
+    return (kind is not None and can in kind.does) or any(word in name for word in words)
+
+
+def _basic(tool: ToolSpec) -> bool:
+    kind = find_tool(tool.name.value)
+    return tool.basic or (kind is not None and kind.basic)
+
+
+def _examples(cutting: bool, scoring: bool) -> str:
+    if cutting:
+        return "a trimmer, a craft knife, a guillotine or scissors"
+    return "a scoring board, or a ruler and a bone folder" if scoring else "a die or a punch"
+
+
+def _supplies_used(recipe: Recipe) -> Iterator[str]:
+    fixed: tuple[LayerSpec | JoinSpec, ...] = (*recipe.layers, *recipe.joins)
+    for spec in fixed:
+        if spec.adhesive is not None:
+            yield spec.adhesive.value
+    for step in recipe.steps:
+        yield from (name.value for name in step.supplies)
+        for action in step.actions:
+            if isinstance(action, Attach) and action.adhesive is not None:
+                yield action.adhesive
+            elif isinstance(action, Tie):
+                yield action.supply
+
+
+def _tools_used(recipe: Recipe) -> set[str]:
+    return {name.value for step in recipe.steps for name in step.tools}
+
+
+def _words(step: StepSpec) -> Iterator[str]:
+    yield from (text.value for text in (step.title, step.text, step.say, step.tip) if text is not None)
+
+
+def _named(recipe: Recipe) -> Iterator[tuple[str, str, Place, str | None]]:
+    """Each name of a supply or tool where it is used: the name, who uses it, where, and the step."""
+    fixed: tuple[LayerSpec | JoinSpec, ...] = (*recipe.layers, *recipe.joins)
+    for spec in fixed:
+        if spec.adhesive is not None:
+            yield spec.adhesive.value, f"The {spec.name}", spec.adhesive.place, None
+    for step in recipe.steps:
+        who = f"The step {step.title}"
+        for name in (*step.supplies, *step.tools):
+            yield name.value, who, name.place, step.id
+        for action in step.actions:
+            if isinstance(action, Attach) and action.adhesive is not None:
+                yield action.adhesive, who, action.place, step.id
+            elif isinstance(action, Tie):
+                yield action.supply, who, action.place, step.id

@@ -1,0 +1,104 @@
+"""Patterned paper: upright where it is seen, its printed face in sight."""
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from foldproof.checks.check import error, warning
+from foldproof.checks.phrases import paper_of, sliver
+from foldproof.findings.finding import Finding
+from foldproof.folding.card import Card, CardPiece, FlatPose, Region
+from foldproof.making.table import Making
+from foldproof.paper.face import Face
+from foldproof.paper.polygon import bounding_box
+from foldproof.paper.vector import Vector
+from foldproof.recipe.records import LayerSpec
+
+NOT_UPRIGHT = error(
+    "pattern not upright",
+    "A paper whose print must stand upright lies sideways, slanted or on its head where it is first seen.")
+PRINT_HIDDEN = warning(
+    "printed face glued down", "The printed face of a layer is the one that is glued, so its plain face shows.")
+
+_UP = Vector(Fraction(0), Fraction(1))
+
+
+def check_upright(card: Card, making: Making) -> Iterable[Finding]:
+    """Each panel of an upright paper stands upright in the first pose, as the card opens, in which its print is seen.
+
+    What is seen from behind, turned like the page of a book, counts for layers only: the back of a tent card stands
+    on its head by its nature.
+    """
+    for piece in card.pieces:
+        paper = paper_of(card, piece.name)
+        if paper is None or paper.pattern != "upright" or piece.bought:
+            continue
+        for panel in piece.panels:
+            seen = _first_seen(card, panel, _printed(paper.printed), piece.layer)
+            if seen is None:
+                continue
+            pose, behind = seen
+            up = pose.placements[panel].vector(_UP)
+            if up.x == 0 and up.y > 0:
+                continue
+            yield NOT_UPRIGHT.finding(
+                f"The {paper.name} on the {panel} {_lies(up, behind)} when it is first seen, in the pose "
+                f"{pose.name}{' from behind' if behind else ''}: its print must stand upright.",
+                mend=_mend(piece, up), place=piece.spec.place)
+            break
+
+
+def _printed(printed: str) -> tuple[Face, ...]:
+    return (Face.FRONT,) if printed == "one face" else (Face.FRONT, Face.BACK)
+
+
+def _first_seen(card: Card, panel: str, faces: tuple[Face, ...], layer: bool) -> tuple[FlatPose, bool] | None:
+    poses = _in_order(card)
+    for pose in poses:
+        if any(_shows(card, region, panel, faces) for region in pose.seen):
+            return pose, False
+    if layer:
+        for pose in poses:
+            if any(_shows(card, region, panel, faces) for region in pose.hidden_side):
+                return pose, True
+    return None
+
+
+def _in_order(card: Card) -> tuple[FlatPose, ...]:
+    opening = [name.value for name in card.recipe.opening]
+    names = [*opening, *(pose.name for pose in card.poses if pose.name not in opening)]
+    return tuple(pose for name in names if isinstance(pose := card.pose(name), FlatPose))
+
+
+def _shows(card: Card, region: Region, panel: str, faces: tuple[Face, ...]) -> bool:
+    if region.panel != panel or region.face not in faces:
+        return False
+    box = bounding_box(region.ring)
+    return min(box.width, box.height) > sliver(card)
+
+
+def _lies(up: Vector, behind: bool) -> str:
+    if up.x == 0:
+        return "stands on its head"
+    if up.y == 0:
+        leftward = (up.x < 0) != behind
+        return f"lies on its side, its top to the {'left' if leftward else 'right'},"
+    return "lies aslant"
+
+
+def _mend(piece: CardPiece, up: Vector) -> str:
+    turn = "half" if up.x == 0 else "a quarter"
+    if isinstance(piece.spec, LayerSpec):
+        return (f"Turn the {piece.name} {turn} round before it is fixed (`at: turned`), or cut it the other way of "
+                "the sheet.")
+    return f"Turn the plan of the {piece.name} {turn} round, or take a paper whose pattern may lie any way."
+
+
+def check_printed_face(card: Card, making: Making) -> Iterable[Finding]:
+    """A layer of paper that is printed on one face is glued on its plain face."""
+    for layer in card.recipe.layers:
+        paper = paper_of(card, layer.name.value)
+        if paper is not None and paper.printed == "one face" and layer.face is Face.FRONT:
+            yield PRINT_HIDDEN.finding(
+                f"The {paper.name} is printed on one face, the front, and the {layer.name} is glued by its front: "
+                "its plain face shows.",
+                mend="Glue its back (`glue on: back`).", place=layer.place)
