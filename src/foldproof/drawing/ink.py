@@ -1,0 +1,187 @@
+"""A scene to SVG, through matplotlib. The bytes are the same every time for the same scene and style."""
+
+import io
+import re
+from functools import lru_cache
+from typing import Any
+
+from foldproof.drawing.lettering import MM_PER_PT, cap_height, font_files
+from foldproof.drawing.record import PLAIN, DrawingStyle
+from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene, all_parts
+
+DASHES: dict[Kind, tuple[float, ...]] = {
+    Kind.VALLEY: (2.4, 1.3),
+    Kind.MOUNTAIN: (3.6, 1.0, 0.5, 1.0, 0.5, 1.0),
+    Kind.PRESSED: (6.0, 1.0),
+    Kind.HIDDEN: (0.45, 0.9),
+    Kind.TRACK: (5.0, 1.2),
+}
+"""Marks and gaps in millimetres; a kind that is not here is solid."""
+
+
+def weight(kind: Kind, style: DrawingStyle) -> float:
+    """The width of a stroke in points."""
+    return {
+        Kind.CUT: style.heavy_pt, Kind.GUIDE: style.heavy_pt * 1.7, Kind.EDGE: style.edge_pt,
+        Kind.STRONG: style.heavy_pt, Kind.QUIET: style.thin_pt,
+        Kind.VALLEY: style.score_pt, Kind.MOUNTAIN: style.score_pt,
+        Kind.PRESSED: style.score_pt * 0.8, Kind.CREASE: style.thin_pt * 1.25, Kind.HIDDEN: style.edge_pt * 0.9,
+        Kind.MEASURE: style.thin_pt, Kind.TRACK: style.thin_pt * 1.25, Kind.HATCH: style.thin_pt,
+        Kind.MOTION: style.score_pt,
+    }[kind]
+
+
+def ink_of(kind: Kind, style: DrawingStyle) -> str:
+    """The colour of a stroke."""
+    return style.quiet if kind in (Kind.QUIET, Kind.HATCH) else style.ink
+
+
+def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
+    """One `<svg>` element, its size in millimetres, its words as text."""
+    import matplotlib
+    from matplotlib.backends.backend_svg import FigureCanvasSVG
+    from matplotlib.figure import Figure
+    from matplotlib.transforms import Affine2D
+
+    _register_fonts()
+    settings: Any = {
+        "svg.fonttype": "none", "svg.hashsalt": "foldproof", "lines.scale_dashes": False,
+        "font.family": style.family, "path.simplify": False,
+    }
+    with matplotlib.rc_context(settings):
+        figure = Figure(figsize=(scene.width / 25.4, scene.height / 25.4), dpi=72, frameon=False)
+        FigureCanvasSVG(figure)
+        on_paper = Affine2D().scale(1 / 25.4) + figure.dpi_scale_trans
+        for order, part in enumerate(all_parts(scene)):
+            for artist in _artists(part, style):
+                artist.set_transform(on_paper)
+                artist.set_zorder(order)
+                figure.add_artist(artist)
+        written = io.StringIO()
+        figure.savefig(written, format="svg", metadata={"Date": None, "Creator": None, "Type": None, "Format": None})
+    return _tidied(written.getvalue(), scene, style)
+
+
+def _artists(part: Line | Area | Label, style: DrawingStyle) -> list[Any]:
+    match part:
+        case Line():
+            return [_line(part, style)]
+        case Area():
+            return [_area(part, style)]
+        case Label():
+            return _label(part, style)
+
+
+def _line(line: Line, style: DrawingStyle) -> Any:
+    from matplotlib.lines import Line2D
+
+    points = (*line.points, line.points[0]) if line.closed else line.points
+    drawn = Line2D(
+        [p[0] for p in points], [p[1] for p in points], linewidth=weight(line.kind, style),
+        color=ink_of(line.kind, style), solid_joinstyle="miter", dash_joinstyle="miter",
+        solid_capstyle="projecting" if line.kind is Kind.EDGE else "butt", dash_capstyle="butt",
+    )
+    marks = DASHES.get(line.kind)
+    if marks:
+        drawn.set_linestyle((0, tuple(mark / MM_PER_PT for mark in marks)))
+    return drawn
+
+
+def _area(area: Area, style: DrawingStyle) -> Any:
+    from matplotlib.patches import PathPatch
+    from matplotlib.path import Path
+
+    corners: list[tuple[float, float]] = []
+    codes: list[int] = []
+    for ring in area.rings:
+        corners += [*ring, ring[0]]
+        codes += [int(Path.MOVETO), *[int(Path.LINETO)] * (len(ring) - 1), int(Path.CLOSEPOLY)]
+    edge = area.edge
+    return PathPatch(
+        Path(corners, codes), facecolor=_fill(area, style), linewidth=weight(edge, style) if edge else 0.0,
+        edgecolor=ink_of(edge, style) if edge else "none", joinstyle="miter",
+    )
+
+
+def _label(label: Label, style: DrawingStyle) -> list[Any]:
+    from matplotlib.patches import Rectangle
+    from matplotlib.text import Text
+
+    drawn: list[Any] = []
+    if label.patch:
+        box = label.box.grown(0.4)
+        drawn.append(Rectangle((box.left, box.bottom), box.width, box.height, facecolor="white", linewidth=0))
+    half = cap_height(label.pt) / 2
+    x, y = label.at
+    x, y = (x + half, y) if label.upright else (x, y - half)
+    drawn.append(Text(
+        x, y, label.text, fontsize=label.pt, color=style.quiet if label.quiet else style.ink,
+        ha={"start": "left", "middle": "center", "end": "right"}[label.anchor], va="baseline", rotation_mode="anchor",
+        rotation=90 if label.upright else 0, weight="bold" if label.bold else "normal",
+        style="italic" if label.italic else "normal", parse_math=False,
+    ))
+    return drawn
+
+
+def _fill(area: Area, style: DrawingStyle) -> str:
+    match area.fill:
+        case Fill.FRONT:
+            return lightened(area.tone, style.front_share)
+        case Fill.BACK:
+            return style.back_grey
+        case Fill.INK:
+            return style.ink
+        case Fill.TOOL:
+            return "#f1f1f1"
+        case Fill.BLANK | Fill.GONE:
+            return "#ffffff"
+
+
+def lightened(tone: str | None, share: float) -> str:
+    """A paper's tone mixed with white, light enough that ink on it keeps more than 7:1; white when it is not known."""
+    from matplotlib.colors import is_color_like, to_hex, to_rgb
+
+    if tone is None or not is_color_like(tone):
+        return "#ffffff"
+    red, green, blue = to_rgb(tone)
+    while True:
+        mixed = to_hex((1 - share * (1 - red), 1 - share * (1 - green), 1 - share * (1 - blue)))
+        if contrast(mixed, PLAIN.ink) >= 9:
+            return str(mixed)
+        share *= 0.8
+
+
+def contrast(one: str, other: str) -> float:
+    """The contrast ratio of two colours, 1 to 21 (WCAG 2.2, relative luminance)."""
+    from matplotlib.colors import to_rgb
+
+    def luminance(colour: str) -> float:
+        linear = [s / 12.92 if s <= 0.04045 else ((s + 0.055) / 1.055) ** 2.4 for s in to_rgb(colour)]
+        return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+    dark, light = sorted((luminance(one), luminance(other)))
+    return (light + 0.05) / (dark + 0.05)
+
+
+@lru_cache(maxsize=1)
+def _register_fonts() -> None:
+    from matplotlib import font_manager
+
+    for file in font_files():
+        font_manager.fontManager.addfont(file)
+
+
+def _tidied(svg: str, scene: Scene, style: DrawingStyle) -> str:
+    """Only the element, sized in millimetres, without the names that would clash when several stand in one page."""
+    body = svg[svg.index("<svg"):]
+    body = re.sub(r"<metadata>.*?</metadata>\s*", "", body, flags=re.DOTALL)
+    body = re.sub(r"<defs>\s*<style.*?</style>\s*</defs>\s*", "", body, count=1, flags=re.DOTALL)
+    body = re.sub(r' id="[^"]*"', "", body)
+    size = f'width="{scene.width:.2f}mm" height="{scene.height:.2f}mm"'
+    body = re.sub(r'width="[\d.]+pt" height="[\d.]+pt"', size, body, count=1)
+    body = re.sub(r"</?g>\s*", "", body)
+    body = re.sub(r' transform="rotate\(-0 [^)]*\)"', "", body)
+    body = body.replace(f"font-family: '{style.family}'", f"font-family: '{style.family}', sans-serif")
+    body = re.sub(r'd="([^"]*)"', lambda path: f'd="{" ".join(path[1].split())}"', body)
+    body = body.replace("<svg ", '<svg role="img" ', 1)
+    return body.strip() + "\n"

@@ -1,0 +1,139 @@
+"""Places for words: candidates scored by what they would run into, the best taken, one label after another."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from foldproof.drawing.lettering import cap_height, text_width
+from foldproof.drawing.plane import XY, Box, box_inside, box_round, length, length_inside, middle_of, minus
+from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, parts
+
+CLEAR = 0.7
+"""What a label keeps free round itself, in millimetres."""
+THROUGH = (Kind.HATCH,)
+"""Strokes that a label may stand on, with a patch."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Obstacles:
+    """What labels keep away from."""
+
+    strokes: tuple[tuple[XY, XY], ...] = ()
+    boxes: tuple[Box, ...] = ()
+    hatched: tuple[Box, ...] = ()
+
+    def with_box(self, box: Box) -> "Obstacles":
+        """These and one more."""
+        return replace(self, boxes=(*self.boxes, box))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """A label that wants a place."""
+
+    label: Label
+    places: tuple[tuple[XY, str, bool], ...]
+    """Candidates, the best first: where, the anchor, and whether upright."""
+    room: tuple[XY, ...] | None = None
+    """A ring that it must lie inside."""
+    must: bool = True
+    """Whether it is set even where it runs into something; else it is left out."""
+    about: XY | None = None
+    """The point that it speaks of: a thin line leads there from far away."""
+
+
+def obstacles_of(items: Iterable[Item]) -> Obstacles:
+    """The strokes and boxes that items put in the way."""
+    strokes: list[tuple[XY, XY]] = []
+    boxes: list[Box] = []
+    hatched: list[Box] = []
+    for item in items:
+        for part in parts(item):
+            match part:
+                case Line(kind=kind) if kind in THROUGH:
+                    hatched.append(box_round(part.points))
+                case Line():
+                    strokes += _steps(part.points, part.closed)
+                case Area(fill=Fill.INK):
+                    boxes.append(box_round(part.rings[0]))
+                case Area(edge=edge) if edge is not None:
+                    for ring in part.rings:
+                        strokes += _steps(ring, True)
+                case Label():
+                    boxes.append(part.box)
+    return Obstacles(strokes=tuple(strokes), boxes=tuple(boxes), hatched=tuple(hatched))
+
+
+def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
+    pairs = list(pairwise(points))
+    return [*pairs, (points[-1], points[0])] if closed else pairs
+
+
+def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]:
+    """The labels in their places, and the thin lines that lead from them."""
+    placed: list[Item] = []
+    for wish in wishes:
+        best: tuple[float, Label] | None = None
+        for rank, (at, anchor, upright) in enumerate(wish.places):
+            label = replace(wish.label, at=at, anchor=anchor, upright=upright)
+            cost = _cost(label, wish, obstacles)
+            worth = cost * 1000 + rank
+            if best is None or worth < best[0]:
+                best = (worth, label)
+            if cost == 0:
+                break
+        if best is None or (best[0] >= 1000 and not wish.must):
+            continue
+        label = best[1]
+        if any(label.box.grown(CLEAR).meets(box) for box in obstacles.hatched):
+            label = replace(label, patch=True)
+        if wish.about is not None:
+            lead = _lead(label, wish.about)
+            if lead is not None:
+                placed.append(lead)
+                obstacles = replace(obstacles, strokes=(*obstacles.strokes, *_steps(lead.points, False)))
+        placed.append(label)
+        obstacles = obstacles.with_box(label.box)
+    return tuple(placed)
+
+
+def _cost(label: Label, wish: Wish, obstacles: Obstacles) -> float:
+    box = label.box.grown(CLEAR)
+    cost = sum(box.share(other) for other in obstacles.boxes)
+    cost += sum(length_inside(p, q, box) for p, q in obstacles.strokes)
+    if wish.room is not None and not box_inside(box, wish.room):
+        cost += 50.0
+    return cost
+
+
+def _lead(label: Label, about: XY) -> Line | None:
+    box = label.box.grown(0.5)
+    near = (min(max(about[0], box.left), box.right), min(max(about[1], box.bottom), box.top))
+    return Line(points=(near, about), kind=Kind.MEASURE) if length(minus(about, near)) > 2.5 else None
+
+
+def places_inside(ring: Sequence[XY], text: str, pt: float, *, bold: bool = False) -> Iterator[tuple[XY, str, bool]]:
+    """Candidates on a lattice in a ring, from its middle outward; upright ones where the ring is narrow."""
+    box = box_round(ring)
+    middle = middle_of(ring)
+    width = text_width(text, pt, bold=bold) + 2 * CLEAR
+    lattice = [
+        (box.left + box.width * (i + 0.5) / 11, box.bottom + box.height * (j + 0.5) / 13)
+        for i in range(11) for j in range(13)
+    ]
+    near = [middle, *sorted(lattice, key=lambda p: length(minus(p, middle)))]
+    ways = (False, True) if width <= box.width * 0.96 else (True, False)
+    for upright in ways:
+        for p in near:
+            yield (p, "middle", upright)
+
+
+def places_round(p: XY, pt: float, reach: Sequence[float] = (1.6, 4.0, 7.0, 11.0)) -> Iterator[tuple[XY, str, bool]]:
+    """Candidates round a point: to the right, left, above and below, nearer first."""
+    half = cap_height(pt) / 2
+    for r in reach:
+        for dx, dy, anchor in (
+            (r, 0, "start"), (-r, 0, "end"), (0, r + half, "middle"), (0, -r - half, "middle"),
+            (r, r, "start"), (-r, r, "end"), (r, -r, "start"), (-r, -r, "end"),
+        ):
+            yield ((p[0] + dx, p[1] + dy), anchor, False)

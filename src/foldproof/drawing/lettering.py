@@ -1,0 +1,70 @@
+"""How much room words take, measured in the one font family that the drawings use."""
+
+from functools import lru_cache
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from matplotlib.ft2font import FT2Font
+
+MM_PER_PT = 25.4 / 72
+CAP = 0.66
+"""Height of a capital, in ems (Source Sans Pro's own table)."""
+DROP = 0.2
+"""How far a tail hangs below the line, in ems; measured on g, p and y."""
+
+
+def font_files() -> tuple[str, ...]:
+    """The regular, the bold and the italic as files on this machine, from the font's own package."""
+    folder = files("font_source_sans_pro") / "files"
+    return tuple(str(folder / f"SourceSansPro-{cut}.ttf") for cut in ("Regular", "Bold", "It"))
+
+
+@lru_cache(maxsize=3)
+def _font(index: int) -> "FT2Font":
+    from matplotlib.ft2font import FT2Font
+
+    font = FT2Font(font_files()[index])
+    font.set_size(100.0, 72)
+    return font
+
+
+@lru_cache(maxsize=4096)
+def _ems(text: str, index: int) -> float:
+    from matplotlib.ft2font import LoadFlags
+
+    font = _font(index)
+    font.set_text(text, 0.0, flags=LoadFlags.NO_HINTING)
+    return float(font.get_width_height()[0]) / 64 / 100
+
+
+def text_width(text: str, pt: float, *, bold: bool = False, italic: bool = False) -> float:
+    """The width of one line in millimetres."""
+    return _ems(text, 1 if bold else 2 if italic else 0) * pt * MM_PER_PT
+
+
+def cap_height(pt: float) -> float:
+    """From the line to the top of a capital, in millimetres."""
+    return CAP * pt * MM_PER_PT
+
+
+def drop(pt: float) -> float:
+    """From the line down to the end of a tail, in millimetres."""
+    return DROP * pt * MM_PER_PT
+
+
+def line_step(pt: float) -> float:
+    """From one line of words to the next, in millimetres."""
+    return 1.2 * pt * MM_PER_PT
+
+
+def wrap(text: str, pt: float, room: float) -> tuple[str, ...]:
+    """Words broken into lines that fit the room where they can; never within a word."""
+    lines: list[str] = []
+    for word in text.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, pt) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return tuple(lines)

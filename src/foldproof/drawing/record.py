@@ -1,0 +1,51 @@
+"""What a drawing is, and how drawings are to look."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """A finished drawing: vector, and said in words."""
+
+    svg: str
+    """One `<svg>` element with its size in millimetres; text stays text."""
+    alt: str
+    """One or a few sentences that tell the same to someone who cannot see it."""
+    width_mm: float
+    height_mm: float
+    """The natural size on paper: shrinking it below makes its text too small."""
+    name: str
+    """Unique in the card, fit for a file name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingStyle:
+    """Sizes and inks. A theme may change looks; what is drawn, and its meaning, stays."""
+
+    family: str = "Source Sans Pro"
+    text_pt: float = 8.5
+    """Dimensions and words."""
+    small_pt: float = 7.5
+    """Names of panels and small words: the least that is allowed on paper."""
+    ink: str = "#141414"
+    quiet: str = "#555555"
+    """At least 7:1 on white (WCAG 2.2, SC 1.4.6)."""
+    front_share: float = 0.30
+    """How much of the paper's own tone the front keeps; the rest is white."""
+    back_grey: str = "#e4e4e4"
+    """The tone of a back."""
+    heavy_pt: float = 1.4
+    """Cuts of this step, the guide edge."""
+    edge_pt: float = 0.8
+    score_pt: float = 1.0
+    thin_pt: float = 0.4
+    """Existing creases, dimensions, hatching."""
+    largest_mm: float = 66.0
+    """The longest side of the card's largest piece in the drawings of steps."""
+    width_mm: float = 170.0
+    """No drawing is wider."""
+
+
+PLAIN = DrawingStyle()
+LEAST_TEXT_PT = 7.5
+LEAST_LINE_PT = 0.35

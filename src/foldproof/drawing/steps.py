@@ -1,0 +1,144 @@
+"""A step drawn: its frames side by side, with what happens between them, and the same in words."""
+
+from dataclasses import dataclass
+
+from foldproof.drawing.frames import Frame, frames_of
+from foldproof.drawing.framing import draw_frame
+from foldproof.drawing.ink import to_svg
+from foldproof.drawing.lettering import line_step, text_width, wrap
+from foldproof.drawing.motions import motion_items
+from foldproof.drawing.plane import Box
+from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
+from foldproof.drawing.scene import Item, Label, Scene, framed, items_box, moved
+from foldproof.drawing.words import caption, tell_step
+from foldproof.folding.card import Card
+from foldproof.making.table import StepMade
+from foldproof.paper.polygon import bounding_box
+
+GUTTER = 5.0
+"""Between what stands side by side, in millimetres."""
+ROW_GAP = 6.0
+SMALLEST = 18.0
+"""A picture whose paper is smaller than this is drawn larger, in millimetres."""
+
+
+def scale_of(card: Card, style: DrawingStyle = PLAIN) -> float:
+    """Millimetres on the drawing in one unit, for all steps: the largest piece fits, nothing beyond life size."""
+    sides = [max(box.width, box.height) for box in (bounding_box(piece.outline) for piece in card.pieces)]
+    life = float(card.recipe.unit.millimetres)
+    return min(style.largest_mm / float(max(sides)), life)
+
+
+def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene | None:
+    """The scene of a step; None when it changes nothing that can be seen."""
+    frames = frames_of(card, made)
+    if not frames:
+        return None
+    cells = [_cell(card, frame, i if len(frames) > 1 else None, style) for i, frame in enumerate(frames)]
+    return framed(tuple(_laid_out(cells, style)))
+
+
+def draw_step(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Drawing | None:
+    """The drawing of a step; None when it changes nothing that can be seen."""
+    scene = step_scene(card, made, style)
+    if scene is None:
+        return None
+    return Drawing(
+        svg=to_svg(scene, style), alt=tell_step(card, frames_of(card, made)), width_mm=round(scene.width, 2),
+        height_mm=round(scene.height, 2), name=f"step-{made.number:02d}")
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """A frame with its caption, and the sign that leads to it, each about its own origin."""
+
+    sign: tuple[Item, ...]
+    picture: tuple[Item, ...]
+    caption: tuple[Item, ...]
+
+    @property
+    def sign_box(self) -> Box | None:
+        return items_box(self.sign) if self.sign else None
+
+    @property
+    def box(self) -> Box:
+        return items_box((*self.picture,))
+
+
+def _cell(card: Card, frame: Frame, index: int | None, style: DrawingStyle) -> _Cell:
+    scale = scale_of(card, style) * magnified(card, frame, style)
+    items, notes = draw_frame(card, frame, scale, style)
+    if magnified(card, frame, style) > 1:
+        notes = (*notes, f"drawn {magnified(card, frame, style)} times as large")
+    box = items_box(tuple(items))
+    words = caption(card, frame, notes)
+    return _Cell(
+        sign=tuple(motion_items(frame.motions, style.small_pt)), picture=tuple(items),
+        caption=tuple(_caption(words, index, box, style)))
+
+
+def magnified(card: Card, frame: Frame, style: DrawingStyle) -> int:
+    """How many times larger than the other pictures a small piece is drawn."""
+    outline = frame.table.pieces[frame.table.root(frame.piece)].outline
+    box = bounding_box(outline)
+    scale, life = scale_of(card, style), float(card.recipe.unit.millimetres)
+    size = float(max(box.width, box.height)) * scale
+    return max(1, min(round(SMALLEST / size + 0.4), int(life / scale))) if size < SMALLEST else 1
+
+
+def _caption(words: str, index: int | None, box: Box, style: DrawingStyle) -> list[Item]:
+    """The letter of the frame and its words, below the picture, from its left edge."""
+    pt = style.text_pt
+    letter = "" if index is None else "abcdefghijklmnopqrstuvwxyz"[index]
+    indent = text_width(letter, pt, bold=True) + 2.0 if letter else 0.0
+    lines = wrap(words, pt, max(box.width - indent, 34.0))
+    top = box.bottom - 4.2
+    items: list[Item] = []
+    if letter:
+        items.append(Label(text=letter, at=(box.left, top), pt=pt, anchor="start", bold=True))
+    for i, line in enumerate(lines):
+        items.append(Label(text=line, at=(box.left + indent, top - i * line_step(pt)), pt=pt, anchor="start"))
+    return items
+
+
+def _laid_out(cells: list[_Cell], style: DrawingStyle) -> list[Item]:
+    """Cells from left to right in rows, as wide as the drawing may be; pictures of a row share their top."""
+    items: list[Item] = []
+    top = 0.0
+    for row in _rows(cells, style):
+        across = 0.0
+        height = max(cell.box.height for cell in row)
+        low = top
+        for cell in row:
+            sign_box = cell.sign_box
+            if sign_box is not None:
+                shift = (across - sign_box.left, top - height / 2 - sign_box.centre[1])
+                items += [moved(item, shift) for item in cell.sign]
+                across += sign_box.width + GUTTER
+            box = cell.box
+            shift = (across - box.left, top - box.top)
+            placed = [moved(item, shift) for item in (*cell.picture, *cell.caption)]
+            items += placed
+            low = min(low, items_box(tuple(placed)).bottom)
+            across += items_box(tuple(placed)).width + GUTTER
+        top = low - ROW_GAP
+    return items
+
+
+def _rows(cells: list[_Cell], style: DrawingStyle) -> list[list[_Cell]]:
+    """Cells broken into rows that fit the width; two even rows rather than one long and one short."""
+    widths = [_width(cell) for cell in cells]
+    for count in range(1, len(cells) + 1):
+        per_row = -(-len(cells) // count)
+        if per_row > 3 and count == 1:
+            continue
+        rows = [cells[i:i + per_row] for i in range(0, len(cells), per_row)]
+        spans = [sum(widths[i:i + per_row]) + GUTTER * (per_row - 1) for i in range(0, len(cells), per_row)]
+        if max(spans) <= style.width_mm - 3.0:
+            return rows
+    return [[cell] for cell in cells]
+
+
+def _width(cell: _Cell) -> float:
+    sign = cell.sign_box
+    return items_box((*cell.picture, *cell.caption)).width + (sign.width + GUTTER if sign else 0.0)

@@ -1,0 +1,69 @@
+"""The tools that a step is done with, as they stand round the work."""
+
+from collections.abc import Sequence
+
+from foldproof.drawing.plane import XY, Box, area_of, between, length, minus, plus, times, unit
+from foldproof.drawing.scene import Area, Fill, Hatch, Item, Kind, Label, Line
+
+THICK = 2.6
+"""Of the fence and the stop, in millimetres."""
+STOP = 11.0
+"""Length of the stop."""
+PAST = 5.0
+"""How far the fence runs past the work."""
+TRACK = 5.0
+"""How far a track runs past the paper."""
+
+
+def fence_and_stop(box: Box, pt: float) -> list[Item]:
+    """The fence along the far edge of the work and the stop at its left end, with their names."""
+    left, top = box.left - THICK, box.top + THICK
+    right, low = box.right + PAST, max(box.top - STOP, box.bottom)
+    corner: tuple[XY, ...] = (
+        (left, low), (box.left, low), (box.left, box.top), (right, box.top), (right, top), (left, top))
+    return [
+        Area(rings=(corner,), fill=Fill.TOOL, edge=Kind.MEASURE),
+        Hatch(rings=(corner,), spacing=1.1, slope=(1.0, 1.0)),
+        Label(text="fence", at=(box.right + PAST, top + 1.9), pt=pt, anchor="end", italic=True),
+        Label(text="stop", at=(left - 1.2, (low + box.top) / 2), pt=pt, anchor="end", italic=True),
+    ]
+
+
+def guide_edge(rings: Sequence[Sequence[XY]], box: Box) -> list[Item]:
+    """The edges of the work that lie against the fence, heavy."""
+    items: list[Item] = []
+    for ring in rings:
+        for p, q in zip(ring, [*ring[1:], ring[0]], strict=True):
+            if abs(p[1] - box.top) < 1e-6 and abs(q[1] - box.top) < 1e-6:
+                items.append(Line(points=(p, q), kind=Kind.GUIDE))
+    return items
+
+
+def track(p: XY, q: XY) -> list[Item]:
+    """The line that a blade or a tip runs along, shown where it leaves the paper at both ends."""
+    along = unit(minus(q, p))
+    return [
+        Line(points=(plus(p, times(along, -0.6)), plus(p, times(along, -TRACK))), kind=Kind.TRACK),
+        Line(points=(plus(q, times(along, 0.6)), plus(q, times(along, TRACK))), kind=Kind.TRACK),
+    ]
+
+
+def tick(at: XY, inward: XY) -> list[Item]:
+    """A pencil mark on an edge: a short stroke inward."""
+    return [Line(points=(at, plus(at, times(inward, 2.6))), kind=Kind.STRONG)]
+
+
+def inward_at(at: XY, ring: Sequence[XY]) -> XY:
+    """The direction into a ring, square to its side that is nearest to a point; the ring may turn either way."""
+    sign = 1.0 if area_of(ring) > 0 else -1.0
+    best: tuple[float, XY] | None = None
+    for p, q in zip(ring, [*ring[1:], ring[0]], strict=True):
+        d = minus(q, p)
+        size = d[0] * d[0] + d[1] * d[1]
+        if size == 0:
+            continue
+        t = min(max(((at[0] - p[0]) * d[0] + (at[1] - p[1]) * d[1]) / size, 0.0), 1.0)
+        away = length(minus(at, between(p, q, t)))
+        if best is None or away < best[0]:
+            best = (away, times(unit((-d[1], d[0])), sign))
+    return best[1] if best else (0.0, 1.0)

@@ -1,0 +1,171 @@
+"""What a drawing says, in words: captions, and the text for someone who cannot see it. All from the same state."""
+
+from collections.abc import Iterable
+
+from foldproof.drawing.frames import Frame, Motion
+from foldproof.folding.card import Card
+from foldproof.making.table import Done
+from foldproof.making.work import work_with
+from foldproof.measures.writing import with_unit, write_size
+from foldproof.paper.face import Face, Fold
+from foldproof.recipe import actions as do
+
+
+def list_of(words: Iterable[str]) -> str:
+    """Words with commas, and "and" before the last."""
+    every = list(words)
+    return every[0] if len(every) == 1 else f"{', '.join(every[:-1])} and {every[-1]}" if every else ""
+
+
+def caption(card: Card, frame: Frame, notes: Iterable[str] = ()) -> str:
+    """What lies there: the piece, the face that is up, and what the picture alone does not say."""
+    cuts = [done for done in frame.done if isinstance(done.action, do.CutOut | do.DieCut)]
+    if cuts:
+        names = list_of(done.piece or "" for done in cuts)
+        paper = _paper(card, cuts[0].piece or "")
+        count = f", cut {len(cuts)}" if len(cuts) > 1 else ""
+        return "; ".join([f"{names}{f', {paper}' if paper else ''}{count}", *notes])
+    return "; ".join([lying(card, frame), *notes])
+
+
+def lying(card: Card, frame: Frame) -> str:
+    """`base, front up` or `base, folded`."""
+    from foldproof.drawing.framing import looked_at
+
+    work = work_with(card, frame.table, frame.piece)
+    lie = looked_at(card, frame) or work.lie
+    folded = ", folded" if any(part.panel is not None for part in work.parts) else ""
+    return f"{work.root}{folded}, {lie.up} up"
+
+
+def _paper(card: Card, piece: str) -> str | None:
+    plan = card.piece(piece)
+    return plan.paper if plan is not None else None
+
+
+def tell_step(card: Card, frames: tuple[Frame, ...]) -> str:
+    """The frames of a step in a few sentences."""
+    sentences: list[str] = []
+    for index, frame in enumerate(frames):
+        for motion in frame.motions:
+            if motion.kind != "then":
+                sentences.append(_sentence(_moved(motion)))
+        before = frames[index - 1] if index else None
+        sentences += [_sentence(words) for words in _tell(card, frame, before)]
+    return " ".join(sentences)
+
+
+def _sentence(words: str) -> str:
+    return f"{words[0].upper()}{words[1:]}."
+
+
+def _moved(motion: Motion) -> str:
+    if motion.kind == "turn":
+        return f"then the work is given a {motion.words}"
+    return f"then the work is {motion.words.replace('turn over', 'turned over')}"
+
+
+def _tell(card: Card, frame: Frame, before: Frame | None) -> list[str]:
+    cuts = [done for done in frame.done if isinstance(done.action, do.CutOut | do.DieCut)]
+    if cuts:
+        return [_cut_out(card, cuts)]
+    work = work_with(card, frame.table, frame.piece)
+    folded = any(part.panel is not None for part in work.parts)
+    state = "lies folded" if folded else "lies"
+    fence = ", an edge against the fence and the left end at the stop" if frame.fence else ""
+    told = [f"the {work.root} {state} with its {_up(card, frame)} up{fence}"]
+    told += [words for done in frame.done for words in _tell_done(card, done)]
+    return told
+
+
+def _up(card: Card, frame: Frame) -> Face:
+    from foldproof.drawing.framing import looked_at
+
+    work = work_with(card, frame.table, frame.piece)
+    return (looked_at(card, frame) or work.lie).up
+
+
+def _cut_out(card: Card, cuts: list[Done]) -> str:
+    action = cuts[0].action
+    assert isinstance(action, do.CutOut | do.DieCut)
+    size = write_size((action.size[0].value, action.size[1].value), card.recipe.unit)
+    names = list_of(f"the {done.piece}" for done in cuts)
+    each = ", each" if len(cuts) > 1 else ""
+    paper = _paper(card, cuts[0].piece or "")
+    what = f"a {size} rectangle" if isinstance(action, do.CutOut) else f"{size} in all"
+    return f"{names}{each} {what}{f', of {paper}' if paper else ''}: width, then height"
+
+
+def _tell_done(card: Card, done: Done) -> list[str]:
+    unit = card.recipe.unit
+    match done.action:
+        case do.ScoreAt(at=at):
+            return [f"a {_score_word(card, done)} runs across from the far edge to the near one, "
+                    f"{with_unit(at.value, unit)} from the stop"]
+        case do.ScoreBetween(start=start, end=end):
+            return [f"a {_score_word(card, done)} runs from the {start.name} to the {end.name}"]
+        case do.CutAcross(at=at, keep=keep):
+            return [f"a cut runs square to the fence, {with_unit(at.value, unit)} from the stop; the {keep} part is "
+                    "kept"]
+        case do.CutBetween(start=start, end=end, keep=keep, other=other):
+            rest = f"; the other part is the {other}" if other else ""
+            return [f"a cut runs from the {start.name} to the {end.name}; the part with the {keep} corner is kept"
+                    f"{rest}"]
+        case do.MarkAt(at=at, edge=edge, start=start, name=name):
+            return [f"the {name} stands on the {edge} edge, {with_unit(at.value, unit)} from its {start} end"]
+        case do.FoldOn(score=score, fold=fold, angle=angle):
+            way = "forward" if fold is Fold.VALLEY else "behind"
+            far = f" to {float(angle.value):g} degrees" if angle is not None and angle.value != 180 else ""
+            return [f"an arrow folds the work {way} on the {score}, a {fold} fold{far}"]
+        case do.Unfold(score=score):
+            return [f"an arrow opens the fold on the {score} again"]
+        case do.Attach():
+            return [_attached(card, done, done.action)]
+        case do.Stamp(panel=panel, face=face, words=words):
+            return [f"the words “{words}” stand on the {face} of the {panel}" if words
+                    else f"the {face} of the {panel} is stamped"]
+        case do.Tie(supply=supply, length=size):
+            long = f", {with_unit(size.value, unit)} long," if size else ""
+            return [f"the {supply}{long} is tied round it"]
+        case do.Measure(size=size):
+            return [f"it measures {write_size((size[0].value, size[1].value), unit)}, width by height"]
+        case _:
+            return []
+
+
+def _score_word(card: Card, done: Done) -> str:
+    from foldproof.drawing.picture import fold_seen
+
+    work = work_with(card, done.after, done.piece or "")
+    for line in done.lines:
+        for part in work.parts:
+            if part.piece == done.piece:
+                fold = fold_seen(card, part.piece, line, work.face_up(part))
+                if fold in (Fold.VALLEY, Fold.MOUNTAIN):
+                    return f"{fold} score"
+    return "score"
+
+
+def _attached(card: Card, done: Done, action: do.Attach) -> str:
+    bond = next((bond for bond in card.bonds if bond.name == action.bond), None)
+    if bond is None:
+        return f"the {action.bond} is put on"
+    unit = card.recipe.unit
+    guest = card.panels[bond.over.panel].piece
+    at = action.at
+    where: list[str] = []
+    if at.border is not None:
+        where.append(f"with a border of {with_unit(at.border.value, unit)} all round")
+    for side in ("left", "right", "top", "bottom"):
+        measure = getattr(at, side)
+        if measure is not None:
+            where.append(f"flush with its {side} edge" if measure.value == 0
+                         else f"{with_unit(measure.value, unit)} from its {side} edge")
+    if at.centred is not None:
+        way = {"both": "centred", "across": "centred from side to side", "up": "centred from top to bottom"}[at.centred]
+        where.append(way + (f" on the {at.centred_on}" if at.centred_on else ""))
+    glue = f" with {action.adhesive}" if action.adhesive else ""
+    place = f", {list_of(where)}" if where else ""
+    return (
+        f"the {guest} is fixed{glue} to the {bond.under.face} of the {bond.under.panel}{place}; hatching shows the "
+        "adhesive")
