@@ -14,7 +14,7 @@ from foldproof.paper.vector import Segment
 
 @dataclass(frozen=True, slots=True)
 class _Side:
-    """A side of a panel in the pose that is no hinge lying flat."""
+    """A free side of a panel: no hinge that lies flat, and no paper of the same body just beyond it."""
 
     panel: str
     segment: Segment
@@ -28,16 +28,20 @@ def meetings(
 ) -> tuple[Meeting, ...]:
     """Pairs of sides of different bodies, parallel, with their panels on opposite sides, nearer than width / 4.
 
-    Sides that lie apart or meet must both be seen, from the front or both from behind; of sides that overlap, one
-    panel must lie right on the other there. A folded score is a side; a score that lies flat is none.
-    A gap across a slanted direction without a rational length is given to 1/4096 of the unit, zero only when exact.
+    A side of a mat that lies within the body that it is fixed to is none. Sides that lie apart or meet must both be
+    seen, from the front or both from behind; of sides that overlap, one panel must lie right on the other there. A
+    folded score is a side; a score that lies flat is none. A gap across a slanted direction without a rational length
+    is given to 1/4096 of the unit, and is zero only when exact.
     """
     body = _bodies(card.bonds, card.panels)
-    sides = _sides(card, placements, laid)
+    hinged = [set(hinge.panels) for hinge in card.hinges]
+    sides = _sides(card, placements, laid, body)
     found: list[Meeting] = []
     for i, a in enumerate(sides):
         for b in sides[i + 1:]:
-            if body[a.panel] == body[b.panel] or a.segment.along.dot(b.segment.along) >= 0:
+            if body[a.panel] == body[b.panel] or {a.panel, b.panel} in hinged:
+                continue
+            if a.segment.along.dot(b.segment.along) >= 0:
                 continue
             made = _meeting(a, b, laid, width)
             if made is not None:
@@ -54,7 +58,9 @@ def _bodies(bonds: Sequence[Bond], panels: Mapping[str, object]) -> dict[str, st
     return body
 
 
-def _sides(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> list[_Side]:
+def _sides(
+    card: Card, placements: Mapping[str, Isometry], laid: Overlay, body: Mapping[str, str],
+) -> list[_Side]:
     flat = [
         (hinge.panels, placements[hinge.panels[0]].segment(hinge.segment)) for hinge in card.hinges
         if hinge.panels[0] in placements and placements[hinge.panels[0]] == placements[hinge.panels[1]]
@@ -63,15 +69,18 @@ def _sides(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> lis
     for edge in laid.whole.edges:
         for source in edge.sources:
             name, number = laid.owners[source]
-            for cell in (edge.left, edge.right):
-                if cell is not None and name in laid.layers[cell]:
+            for cell, beyond in ((edge.left, edge.right), (edge.right, edge.left)):
+                if cell is None or name not in laid.layers[cell]:
+                    continue
+                if beyond is None or not any(body[other] == body[name] for other in laid.layers[beyond]):
                     along.setdefault((name, number), []).append((edge.segment, cell))
     sides = []
     for name, move in placements.items():
         panel = card.panels[name]
         for number, segment in enumerate(edges(move.ring(panel.ring))):
-            if not any(name in panels and _covers(hinge, segment) for panels, hinge in flat):
-                sides.append(_Side(name, segment, tuple(along.get((name, number), ()))))
+            free = along.get((name, number))
+            if free and not any(name in panels and _covers(hinge, segment) for panels, hinge in flat):
+                sides.append(_Side(name, segment, tuple(free)))
     return sides
 
 

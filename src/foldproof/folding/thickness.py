@@ -18,13 +18,13 @@ def paper_thickness(card: Card, paper: PaperSpec) -> Fraction | None:
 def greatest_thickness(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> Fraction | None:
     """The greatest thickness over all cells, in the recipe's unit; None where that of a paper is not known.
 
-    A bought shape is as thick as the supply of its name.
+    A bought shape of no paper is as thick as the supply of its name says, and is left out where none says so.
     """
     papers = {paper.name.value: paper_thickness(card, paper) for paper in card.recipe.papers}
     supplies = {supply.name.value: supply.thickness.value for supply in card.recipe.supplies if supply.thickness}
     sheets: dict[str, Fraction] = {}
     for piece in card.pieces:
-        thick = papers.get(piece.paper) if piece.paper is not None else supplies.get(piece.name)
+        thick = papers.get(piece.paper) if piece.paper is not None else supplies.get(piece.name, Fraction(0))
         if thick is None:
             return None
         sheets |= dict.fromkeys(piece.panels, thick)

@@ -1,0 +1,169 @@
+"""Panels in space, in floats: rotations about hinges."""
+
+from collections import deque
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import cos, sin, sqrt
+
+from foldproof.folding.card import Bond, Frame3, Hinge, Panel
+from foldproof.paper.isometry import Isometry
+from foldproof.paper.vector import Point, Segment
+
+Vec = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Motion:
+    """A motion of space without mirroring: v goes to v.x right + v.y up + v.z out + origin."""
+
+    right: Vec = (1.0, 0.0, 0.0)
+    up: Vec = (0.0, 1.0, 0.0)
+    out: Vec = (0.0, 0.0, 1.0)
+    origin: Vec = (0.0, 0.0, 0.0)
+
+    def turned(self, v: Vec) -> Vec:
+        """Where a displacement goes."""
+        return (
+            v[0] * self.right[0] + v[1] * self.up[0] + v[2] * self.out[0],
+            v[0] * self.right[1] + v[1] * self.up[1] + v[2] * self.out[1],
+            v[0] * self.right[2] + v[1] * self.up[2] + v[2] * self.out[2],
+        )
+
+    def point(self, v: Vec) -> Vec:
+        """Where a point goes."""
+        return plus(self.turned(v), self.origin)
+
+    def after(self, first: "Motion") -> "Motion":
+        """The motion that does `first` and then this one."""
+        return Motion(self.turned(first.right), self.turned(first.up), self.turned(first.out), self.point(first.origin))
+
+    @property
+    def frame(self) -> Frame3:
+        """The motion as a frame for points of a piece."""
+        return Frame3(origin=self.origin, right=self.right, up=self.up)
+
+
+def plus(a: Vec, b: Vec) -> Vec:
+    """The sum."""
+    return (a[0] + b[0], a[1] + b[1], a[2] + b[2])
+
+
+def minus(a: Vec, b: Vec) -> Vec:
+    """The difference."""
+    return (a[0] - b[0], a[1] - b[1], a[2] - b[2])
+
+
+def times(a: Vec, factor: float) -> Vec:
+    """A multiple."""
+    return (a[0] * factor, a[1] * factor, a[2] * factor)
+
+
+def dot(a: Vec, b: Vec) -> float:
+    """The inner product."""
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def length(a: Vec) -> float:
+    """The length."""
+    return sqrt(dot(a, a))
+
+
+def lifted(p: Point) -> Vec:
+    """A point of a piece as a point of space, the piece lying in z = 0 with its front up."""
+    return (float(p.x), float(p.y), 0.0)
+
+
+def flat_motion(move: Isometry) -> Motion:
+    """An isometry of the plane as a motion of space: what flips turns over."""
+    side = -1.0 if move.flips else 1.0
+    return Motion(
+        (float(move.xx), float(move.yx), 0.0), (float(move.xy), float(move.yy), 0.0), (0.0, 0.0, side),
+        (float(move.dx), float(move.dy), 0.0),
+    )
+
+
+def about(line: Segment, angle: float) -> Motion:
+    """The turn by an angle in radians about a line of the plane, by the right-hand rule along it.
+
+    Rodrigues' formula with the axis (a, b, 0).
+    """
+    d = line.along
+    size = sqrt(float(d.square))
+    a, b = float(d.x) / size, float(d.y) / size
+    c, s = cos(angle), sin(angle)
+    right = (c + a * a * (1 - c), a * b * (1 - c), -b * s)
+    up = (a * b * (1 - c), c + b * b * (1 - c), a * s)
+    out = (b * s, -a * s, c)
+    turn = Motion(right, up, out)
+    p = lifted(line.start)
+    return Motion(right, up, out, minus(p, turn.point(p)))
+
+
+def inverse(m: Motion) -> Motion:
+    """The motion that undoes this one."""
+    back = Motion(
+        (m.right[0], m.up[0], m.out[0]), (m.right[1], m.up[1], m.out[1]), (m.right[2], m.up[2], m.out[2]),
+    )
+    return Motion(back.right, back.up, back.out, times(back.point(m.origin), -1.0))
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    link: Hinge | Bond
+    start: str
+    end: str
+    side: float
+    """For a hinge, +1 where the end lies on the left of its line: a valley lifts it by a right-hand turn."""
+
+
+class Linkage:
+    """The panels of a card and the ways between them, walked once; only the angles change."""
+
+    def __init__(self, panels: Mapping[str, Panel], hinges: Sequence[Hinge], bonds: Sequence[Bond], still: str) -> None:
+        """Walk from the still panel; what closes a loop is kept apart."""
+        leaving: dict[str, list[_Way]] = {}
+        for hinge in hinges:
+            left, right = hinge.panels
+            leaving.setdefault(right, []).append(_Way(hinge, right, left, 1.0))
+            leaving.setdefault(left, []).append(_Way(hinge, left, right, -1.0))
+        for bond in bonds:
+            leaving.setdefault(bond.under.panel, []).append(_Way(bond, bond.under.panel, bond.over.panel, 1.0))
+            leaving.setdefault(bond.over.panel, []).append(_Way(bond, bond.over.panel, bond.under.panel, -1.0))
+        self.still, self.panels = still, panels
+        self.tree: list[_Way] = []
+        self.loops: list[_Way] = []
+        used: set[int] = set()
+        reached = {still}
+        queue = deque([still])
+        while queue:
+            for way in leaving.get(queue.popleft(), ()):
+                if id(way.link) in used:
+                    continue
+                used.add(id(way.link))
+                (self.loops if way.end in reached else self.tree).append(way)
+                if way.end not in reached:
+                    reached.add(way.end)
+                    queue.append(way.end)
+
+    def frames(self, angles: Mapping[str, float]) -> dict[str, Motion]:
+        """Where the panels stand, for angles in radians by score; a score without one lies flat."""
+        placed = {self.still: Motion()}
+        for way in self.tree:
+            placed[way.end] = placed[way.start].after(_move(way, angles))
+        return placed
+
+    def misfits(self, angles: Mapping[str, float], placed: Mapping[str, Motion]) -> list[Vec]:
+        """For every loop how far three points of the panel that closes it are from where they should be."""
+        found: list[Vec] = []
+        for way in self.loops:
+            there, here = placed[way.start].after(_move(way, angles)), placed[way.end]
+            for p in self.panels[way.end].ring[:3]:
+                found.append(minus(there.point(lifted(p)), here.point(lifted(p))))
+        return found
+
+
+def _move(way: _Way, angles: Mapping[str, float]) -> Motion:
+    if isinstance(way.link, Hinge):
+        return about(way.link.segment, way.side * angles.get(way.link.score, 0.0))
+    fit = flat_motion(way.link.fit)
+    return fit if way.side > 0 else inverse(fit)
