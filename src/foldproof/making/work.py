@@ -50,7 +50,7 @@ class Work:
 
 
 def root_still(card: Card, root: str) -> str | None:
-    """The root's panel that stays where it lies when the work is folded: the closed pose's still one, or the largest."""
+    """The panel of the root that stays where it lies when folding: the closed pose's still one, or the largest."""
     piece = card.piece(root)
     if piece is None or not piece.panels:
         return None
