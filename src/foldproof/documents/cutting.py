@@ -1,0 +1,69 @@
+"""The cut-and-score box: each piece and layer with its count, paper, size and scores, and the sheets that it takes."""
+
+from collections.abc import Mapping
+
+from foldproof.documents.plan_words import piece_words, score_words
+from foldproof.documents.sheets import sheets_for
+from foldproof.documents.view import Cut, Listed
+from foldproof.folding.card import Card, CardPiece
+from foldproof.making.table import Making
+from foldproof.measures.writing import write_size
+from foldproof.recipe.actions import CutOut
+from foldproof.recipe.records import PaperSpec
+
+
+def cuts(card: Card) -> tuple[Cut, ...]:
+    """One row for each kind of part; parts that are cut and scored alike share a row."""
+    rows: dict[tuple[str, str, tuple[str, ...]], list[str]] = {}
+    unit = card.recipe.unit
+    for piece in card.pieces:
+        scores = tuple(score_words(score, piece, unit) for score in piece.scores)
+        rows.setdefault((_paper(piece), piece_words(piece, unit), scores), []).append(piece.name)
+    return tuple(
+        Cut(names=tuple(names), count=len(names), paper=paper, size=size, scores=scores)
+        for (paper, size, scores), names in rows.items()
+    )
+
+
+def _paper(piece: CardPiece) -> str:
+    return piece.paper or ("ready made or die cut" if piece.bought else "")
+
+
+def papers(card: Card, making: Making) -> tuple[Listed, ...]:
+    """Each paper with what it is and how many sheets of it one card takes."""
+    counts = sheet_counts(card, making)
+    used = {piece.paper for piece in card.pieces}
+    return tuple(
+        Listed(name=str(paper.name), note=", ".join(filter(None, (_stock(paper), _sheets(paper, counts, card)))))
+        for paper in card.recipe.papers if str(paper.name) in used
+    )
+
+
+def sheet_counts(card: Card, making: Making) -> Mapping[str, int | None]:
+    """Sheets of each paper, from the pieces that the steps cut out; None where the sheet's size is not known.
+
+    A part that is cut from another part (the other half of a rectangle cut along its diagonal) takes no sheet.
+    """
+    counts: dict[str, int | None] = {}
+    for paper in card.recipe.papers:
+        name = str(paper.name)
+        parts = []
+        for done in (done for step in making.steps for done in step.done):
+            piece = card.piece(done.piece) if done.piece else None
+            if isinstance(done.action, CutOut) and piece is not None and piece.paper == name:
+                parts.append((done.action.size[0].value, done.action.size[1].value))
+        sheet = (paper.sheet[0].value, paper.sheet[1].value) if paper.sheet else None
+        counts[name] = sheets_for(parts, sheet, turn=paper.pattern != "upright") if sheet and parts else None
+    return counts
+
+
+def _stock(paper: PaperSpec) -> str:
+    return ", ".join(str(part) for part in (paper.kind, paper.weight) if part)
+
+
+def _sheets(paper: PaperSpec, counts: Mapping[str, int | None], card: Card) -> str:
+    count = counts.get(str(paper.name))
+    if count is None or paper.sheet is None:
+        return ""
+    size = write_size((paper.sheet[0].value, paper.sheet[1].value), card.recipe.unit)
+    return f"{count} {'sheet' if count == 1 else 'sheets'} of {size}"

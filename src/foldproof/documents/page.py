@@ -1,0 +1,44 @@
+"""The page: one HTML file that holds everything it shows, and its pictures once more as files beside it."""
+
+import base64
+import html
+from collections.abc import Mapping
+
+from markupsafe import Markup
+
+from foldproof.documents.fonts import page_face_rules
+from foldproof.documents.handout import file_names
+from foldproof.documents.theme import Theme
+from foldproof.documents.view import Photo, View
+from foldproof.drawing.record import Drawing
+from foldproof.facts.cautions import DEFER
+
+PICTURES = "pictures"
+_PAPERS = {"letter": "letter", "a4": "A4"}
+
+
+def page(view: View, theme: Theme) -> str:
+    """The whole page. It asks for nothing from outside; its links to the handouts are relative."""
+    css = Markup(page_face_rules() + "\n" + theme.text("page.css"))
+    prints = sorted(
+        ((file, f"handout on {_PAPERS[paper]} paper") for paper, file in file_names(view.unit).items()),
+        key=lambda print_: len(print_[0]),
+    )
+    return theme.render("page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER)
+
+
+def drawn(drawing: Drawing) -> Markup:
+    """A drawing that stands in the page itself, so that its words are the page's; its alt text is its name."""
+    said = html.escape(drawing.alt, quote=True)
+    return Markup(drawing.svg.replace("<svg ", f'<svg aria-label="{said}" ', 1))
+
+
+def photo_address(photo: Photo) -> str:
+    """A photograph as an address that holds the picture itself."""
+    return f"data:{photo.kind};base64,{base64.b64encode(photo.data).decode()}"
+
+
+def pictures(view: View) -> Mapping[str, bytes]:
+    """The page's pictures as files by relative path."""
+    drawings = {f"{PICTURES}/{drawing.name}.svg": drawing.svg.encode() for drawing in view.drawings}
+    return {**drawings, **{f"{PICTURES}/{photo.name}": photo.data for photo in view.photos}}

@@ -1,0 +1,84 @@
+"""The plan and the table in plain words: where scores run, how pieces lie."""
+
+from foldproof.documents.words import listed
+from foldproof.folding.card import CardPiece, CardScore
+from foldproof.making.table import OnTable, Table
+from foldproof.measures.quantity import Unit
+from foldproof.measures.writing import with_unit, write_size
+from foldproof.paper.face import Face, Fold
+from foldproof.paper.polygon import bounding_box
+from foldproof.paper.vector import Point, Ring, Vector
+from foldproof.recipe.records import Circle, Outline, Triangle
+
+_FOLDS = {Fold.VALLEY: "valley fold", Fold.MOUNTAIN: "mountain fold", Fold.NONE: "for looks, never folded"}
+_EDGES = {(0, 1): "top", (0, -1): "bottom", (1, 0): "right", (-1, 0): "left"}
+
+
+def piece_words(piece: CardPiece, unit: Unit) -> str:
+    """A piece's size and, where it is no rectangle, its shape."""
+    outer = bounding_box(piece.outline)
+    size = write_size((outer.width, outer.height), unit)
+    match piece.spec.shape:
+        case Circle():
+            return f"circle, {with_unit(outer.width, unit)} across"
+        case Triangle(right_angle=corner):
+            return f"{size}, a triangle with its square corner at the {corner}"
+        case Outline(corners=corners):
+            return f"{size} over all, {len(corners)} corners as drawn"
+    return f"{size} over all" if piece.bought else size
+
+
+def score_words(score: CardScore, piece: CardPiece, unit: Unit) -> str:
+    """A score of the plan, seen with the piece upright and its front up: where it runs and how it folds."""
+    outer = bounding_box(piece.outline)
+    start, end = score.segment.start, score.segment.end
+    if start.x == end.x and {start.y, end.y} == {outer.bottom, outer.top}:
+        where = f"at {with_unit(start.x - outer.left, unit)} from the left edge"
+    elif start.y == end.y and {start.x, end.x} == {outer.left, outer.right}:
+        where = f"at {with_unit(start.y - outer.bottom, unit)} up from the bottom edge"
+    else:
+        where = f"from {spot_words(start, piece.outline, unit)} to {spot_words(end, piece.outline, unit)}"
+    return f"score {where} ({_FOLDS[score.fold]})"
+
+
+def spot_words(point: Point, ring: Ring, unit: Unit) -> str:
+    """A point of a piece, upright and front up: a corner, a distance along an edge, or two distances."""
+    outer = bounding_box(ring)
+    side = "left" if point.x == outer.left else "right" if point.x == outer.right else None
+    level = "bottom" if point.y == outer.bottom else "top" if point.y == outer.top else None
+    if side and level:
+        return f"the {level} {side} corner"
+    if level:
+        return f"the {level} edge {with_unit(point.x - outer.left, unit)} from the left"
+    if side:
+        return f"the {side} edge {with_unit(point.y - outer.bottom, unit)} up from the bottom"
+    across, up = point.x - outer.left, point.y - outer.bottom
+    return f"the point {with_unit(across, unit)} from the left and {with_unit(up, unit)} up"
+
+
+def edge_toward(direction: Vector) -> str | None:
+    """The edge of a piece that a direction in its own frame points to; None when it points askew."""
+    sign = (direction.x > 0) - (direction.x < 0), (direction.y > 0) - (direction.y < 0)
+    return _EDGES.get(sign)
+
+
+def lying_words(piece: OnTable) -> str:
+    """How a piece lies before the maker, and so in a picture taken from above with the maker's side at the bottom.
+
+    The edge is named as on the piece's front, held upright.
+    """
+    face = "front up" if piece.lie.up is Face.FRONT else "back up"
+    edge = edge_toward(-piece.lie.away)
+    return f"{piece.name}, {face}, {f'its {edge} edge nearest' if edge else 'lying askew'}"
+
+
+def table_words(table: Table) -> tuple[str, ...]:
+    """What lies on the table, body by body, in the order in which the pieces came."""
+    lines = []
+    for name, piece in table.pieces.items():
+        if table.root(name) == name:
+            upon = [other for other in table.pieces if other != name and table.root(other) == name]
+            lines.append(lying_words(piece) + (f", with the {listed(upon)} on it" if upon else ""))
+    if folded := tuple(dict.fromkeys(score for score, angle in table.folded if angle)):
+        lines.append(f"folded: {listed(folded)}")
+    return tuple(lines)

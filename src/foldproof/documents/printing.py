@@ -1,0 +1,80 @@
+"""HTML to PDF. The printer sees only what it is handed by name: nothing is read from disk or from a network."""
+
+import logging
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from foldproof.documents.fonts import CUTS, face_rules, font_file
+from foldproof.documents.theme import ThemeError
+from foldproof.documents.view import View
+
+if TYPE_CHECKING:
+    from types import ModuleType
+
+    from weasyprint.urls import URLFetcher
+
+SCHEME = "foldproof:"
+"""Own names: `foldproof:drawing/NAME.svg`, `foldproof:photo/NAME`, `foldproof:font/CUT`."""
+FONT_RULES = face_rules(SCHEME + "font/{cut}")
+
+MISSING_PANGO = (
+    "Foldproof needs the Pango text library to make PDFs. Debian: apt install libpango-1.0-0 libpangoft2-1.0-0 "
+    "libharfbuzz-subset0. macOS: brew install pango. Windows: install MSYS2, then pacman -S mingw-w64-x86_64-pango."
+)
+
+
+class PangoMissingError(Exception):
+    """The system's text library is not installed."""
+
+
+def materials(view: View) -> Mapping[str, tuple[str, bytes]]:
+    """Everything that a document may ask for: media type and data by own name."""
+    drawings = {f"drawing/{drawing.name}.svg": ("image/svg+xml", drawing.svg.encode()) for drawing in view.drawings}
+    photos = {f"photo/{photo.name}": (photo.kind, photo.data) for photo in view.photos}
+    return {**drawings, **photos}
+
+
+def to_pdf(page: str, material: Mapping[str, tuple[str, bytes]]) -> bytes:
+    """Print HTML to a tagged PDF (PDF/UA-1).
+
+    Raises PangoMissingError, or ThemeError where the HTML asks for anything that is not among the materials.
+    """
+    weasyprint = _weasyprint()
+    printer = weasyprint.HTML(string=page, base_url=SCHEME, url_fetcher=_fetcher(material))
+    try:
+        return bytes(printer.write_pdf(pdf_variant="pdf/ua-1"))
+    except Exception as error:
+        if isinstance(error, weasyprint.urls.FatalURLFetchingError):
+            raise ThemeError(f"a template asks for something that no document holds: {error}") from error
+        raise
+
+
+def _weasyprint() -> "ModuleType":
+    """Import it late: it takes half a second, and needs a library of the system's."""
+    logging.getLogger("weasyprint").setLevel(logging.CRITICAL)
+    logging.getLogger("fontTools").setLevel(logging.CRITICAL)
+    try:
+        import weasyprint
+        import weasyprint.urls
+    except OSError as error:
+        raise PangoMissingError(MISSING_PANGO) from error
+    found: ModuleType = weasyprint
+    return found
+
+
+def _fetcher(material: Mapping[str, tuple[str, bytes]]) -> "URLFetcher":
+    from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+    class OwnNames(URLFetcher):  # type: ignore[misc]
+        """Gives out the materials and the fonts, and refuses everything else."""
+
+        def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
+            name = url.removeprefix(SCHEME)
+            if url.startswith(SCHEME) and name in material:
+                kind, data = material[name]
+                return URLFetcherResponse(url, data, {"Content-Type": kind})
+            if url.startswith(SCHEME + "font/") and name.removeprefix("font/") in CUTS:
+                return URLFetcherResponse(url, font_file(name.removeprefix("font/")), {"Content-Type": "font/ttf"})
+            raise ValueError(f"refused: {url[:80]}")
+
+    return OwnNames(fail_on_errors=True)

@@ -1,0 +1,124 @@
+"""A proved card told in words and drawings: the one place where what the documents say is settled."""
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+
+from foldproof.checks.words_of_caution import cautions
+from foldproof.documents import cutting, glance, prose, shooting
+from foldproof.documents.view import Finished, Listed, Photo, Step, View
+from foldproof.documents.words import action_words, clock, time_words
+from foldproof.drawing.record import Drawing
+from foldproof.folding.card import Card, FlatPose, Pose
+from foldproof.making.table import Making, StepMade
+from foldproof.measures.writing import with_unit, write_size
+from foldproof.recipe.records import Recipe, SupplySpec, Text
+from foldproof.recipe.references import fill
+
+PHOTO_KINDS = {".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png"}
+
+
+def tell(
+    card: Card,
+    making: Making,
+    *,
+    poses: Mapping[str, Drawing],
+    steps: Mapping[str, Drawing],
+    cutting_list: Drawing | None,
+    photos: Mapping[str, bytes],
+    revision: str,
+    version: str,
+    dated: str = "",
+) -> View:
+    """Make the view. Drawings come by pose and by the step's id, photographs by their path as written."""
+    recipe = card.recipe
+    said = _filler(recipe)
+    told = shooting.shots(making, lambda text: prose.plain(prose.to_html(said(text))), lambda step: hands(card, step))
+    usual = cautions(card)
+    return View(
+        name=recipe.name,
+        title=str(recipe.title),
+        summary=prose.plain(prose.to_html(said(str(recipe.summary)))) if recipe.summary else "",
+        language=recipe.language,
+        unit=recipe.unit,
+        facts=glance.facts(card, making),
+        finished=tuple(_finished(card, pose, poses.get(pose.name)) for pose in _shown(card)),
+        cuts=cutting.cuts(card),
+        cutting=cutting_list,
+        papers=cutting.papers(card, making),
+        supplies=tuple(_supply(supply, card) for supply in recipe.supplies),
+        tools=tuple(Listed(name=str(tool.name), note="") for tool in recipe.tools if not tool.basic),
+        basic_tools=tuple(str(tool.name) for tool in recipe.tools if tool.basic),
+        steps=tuple(
+            Step(
+                number=step.number,
+                id=step.spec.id,
+                title=str(step.spec.title),
+                prose=prose.to_html(said(str(step.spec.text))),
+                short=hands(card, step),
+                cautions=(*(one.text for one in usual if one.step == step.spec.id), *_own(step, said)),
+                tip=prose.to_html(said(str(step.spec.tip))) if step.spec.tip else "",
+                time=time_words(step.spec.minutes.value) if step.spec.minutes else "",
+                drawing=steps.get(step.spec.id),
+                photo=_photo(step.spec.picture, f"step-{step.number}", str(step.spec.title), photos),
+                shots=rows,
+            )
+            for step, rows in zip(making.steps, told, strict=True)
+        ),
+        photo=_photo(recipe.picture, "card", f"The finished card {recipe.title}", photos),
+        filming=clock(max((row.so_far for rows in told for row in rows), default=Fraction(0))),
+        revision=revision,
+        version=version,
+        dated=dated,
+    )
+
+
+def hands(card: Card, step: StepMade) -> tuple[str, ...]:
+    """What hands do in a step, one short instruction for each action."""
+    bonds = {bond.name: bond.spec for bond in card.bonds}
+    piece = str(step.spec.piece) if step.spec.piece else None
+    return tuple(
+        action_words(action, card.recipe.unit, piece=piece, bond=bonds.get(getattr(action, "bond", "")))
+        for action in step.spec.actions
+    )
+
+
+def _filler(recipe: Recipe) -> Callable[[str], str]:
+    return lambda text: fill(text, recipe)
+
+
+def _own(step: StepMade, said: Callable[[str], str]) -> tuple[str, ...]:
+    """The caution that the author wrote for this step, on one line."""
+    return (prose.plain(prose.to_html(said(str(step.spec.caution)))),) if step.spec.caution else ()
+
+
+def _shown(card: Card) -> tuple[Pose, ...]:
+    """The closed card first, then the others as the card opens."""
+    closed = [card.closed.name] if card.closed else []
+    names = dict.fromkeys([*closed, *map(str, card.recipe.opening), *(pose.name for pose in card.poses)])
+    return tuple(pose for name in names if (pose := card.pose(name)) is not None)
+
+
+def _finished(card: Card, pose: Pose, drawing: Drawing | None) -> Finished:
+    unit = card.recipe.unit
+    if isinstance(pose, FlatPose):
+        size = write_size((pose.width, pose.height), unit)
+    else:
+        promised = card.recipe.finished.stands
+        known = promised is not None and str(promised.pose) == pose.name
+        size = f"{with_unit(promised.height.value, unit)} high" if promised and known else ""
+    name = pose.name[:1].upper() + pose.name[1:]
+    return Finished(pose=pose.name, caption=f"{name}: {size}" if size else name, drawing=drawing)
+
+
+def _supply(supply: SupplySpec, card: Card) -> Listed:
+    length = with_unit(supply.length.value, card.recipe.unit) if supply.length else ""
+    kind = supply.kind if supply.kind and supply.kind != str(supply.name) else ""
+    amount = str(supply.amount) if supply.amount else ""
+    return Listed(name=str(supply.name), note=", ".join(part for part in (kind, amount, length) if part))
+
+
+def _photo(path: Text | None, name: str, alt: str, photos: Mapping[str, bytes]) -> Photo | None:
+    if path is None or path.value not in photos:
+        return None
+    end = next((end for end in PHOTO_KINDS if path.value.lower().endswith(end)), None)
+    return None if end is None else Photo(name=f"{name}{end}", data=photos[path.value], kind=PHOTO_KINDS[end], alt=alt)

@@ -1,0 +1,142 @@
+"""What the documents say, settled once: the handout, the page and the shot list print these words and no others."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from foldproof.drawing.record import Drawing
+from foldproof.measures.quantity import Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """One line of the card at a glance."""
+
+    label: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished:
+    """The card in one pose."""
+
+    pose: str
+    caption: str
+    """The pose with its size: `Closed: 4 1/4 × 5 1/2 in`."""
+    drawing: Drawing | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """One row of the cut-and-score box: pieces or layers that are cut alike."""
+
+    names: tuple[str, ...]
+    count: int
+    paper: str
+    size: str
+    scores: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Listed:
+    """A supply or a tool, or a paper."""
+
+    name: str
+    note: str
+    """Empty when there is nothing to add."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shot:
+    """One row of the shot list."""
+
+    key: str
+    """The step's number and id, and a letter where a step has several shots: `2.score-the-doors`, `3.fold.b`."""
+    framing: str
+    table: tuple[str, ...]
+    """What lies on the table before the hands begin."""
+    hands: tuple[str, ...]
+    say: str
+    """One plain line; empty when nothing is said."""
+    seconds: Fraction
+    estimated: bool
+    """Whether the seconds are reckoned from the words and the hands rather than given by the recipe."""
+    so_far: Fraction
+    """Seconds from the start to the end of this shot."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Photo:
+    """A photograph of the author's."""
+
+    name: str
+    """A file name of our own making."""
+    data: bytes
+    kind: str
+    """`image/jpeg` or `image/png`."""
+    alt: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step, as all three documents tell it."""
+
+    number: int
+    id: str
+    title: str
+    prose: str
+    """HTML, made from the author's Markdown, references filled in."""
+    short: tuple[str, ...]
+    """Its actions, one short instruction each: the numbers that all three documents must carry."""
+    cautions: tuple[str, ...]
+    tip: str
+    """HTML; empty when there is none."""
+    time: str
+    """`3 min`; empty when the recipe gives none."""
+    drawing: Drawing | None
+    photo: Photo | None
+    shots: tuple[Shot, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class View:
+    """Everything that the documents say of one card."""
+
+    name: str
+    title: str
+    summary: str
+    """One line; empty when there is none."""
+    language: str
+    unit: Unit
+    facts: tuple[Fact, ...]
+    finished: tuple[Finished, ...]
+    cuts: tuple[Cut, ...]
+    cutting: Drawing | None
+    papers: tuple[Listed, ...]
+    supplies: tuple[Listed, ...]
+    tools: tuple[Listed, ...]
+    basic_tools: tuple[str, ...]
+    steps: tuple[Step, ...]
+    photo: Photo | None
+    filming: str
+    """The length of all shots: `4:30`."""
+    revision: str
+    version: str
+    dated: str
+    """As given on the command line; empty otherwise."""
+
+    @property
+    def stamp(self) -> str:
+        """What every document carries so that they can be told to belong together."""
+        return f"revision {self.revision}" + (f", {self.dated}" if self.dated else "")
+
+    @property
+    def drawings(self) -> tuple[Drawing, ...]:
+        """All drawings, in the order in which a reader meets them."""
+        found = (*(view.drawing for view in self.finished), self.cutting, *(step.drawing for step in self.steps))
+        return tuple(drawing for drawing in found if drawing is not None)
+
+    @property
+    def photos(self) -> tuple[Photo, ...]:
+        """All photographs."""
+        found = (self.photo, *(step.photo for step in self.steps))
+        return tuple(photo for photo in found if photo is not None)

@@ -1,0 +1,156 @@
+"""Actions in plain words, for the shot list, the steps' short lines and other programs.
+
+Every sentence here is made from the records, so that its numbers are the model's own.
+"""
+
+from fractions import Fraction
+
+from foldproof.measures.quantity import Quantity, Unit
+from foldproof.measures.writing import with_unit, write_number, write_size
+from foldproof.paper.face import Fold
+from foldproof.recipe.actions import (
+    Action,
+    Attach,
+    CutAcross,
+    CutBetween,
+    CutOut,
+    DieCut,
+    Dry,
+    FoldOn,
+    Lay,
+    MarkAt,
+    Measure,
+    Note,
+    PlacedAt,
+    ScoreAt,
+    ScoreBetween,
+    Stamp,
+    TablePoint,
+    Tie,
+    Turn,
+    TurnOver,
+    Unfold,
+)
+from foldproof.recipe.records import JoinSpec, LayerSpec
+
+CORNERS = frozenset(f"{level} {side}" for level in ("top", "bottom") for side in ("left", "right"))
+
+
+def action_words(
+    action: Action, unit: Unit, *, piece: str | None = None, bond: JoinSpec | LayerSpec | None = None
+) -> str:
+    """One action as an instruction, a capital first and no full stop.
+
+    `piece` is the step's own piece, named where the action moves or cuts it; `bond` is the plan's layer or join that
+    an `Attach` makes.
+    """
+    name = action.piece or piece
+    it = f"the {name}" if name else "it"
+    match action:
+        case CutOut(size=size):
+            return f"Cut {it} {_size(size, unit)}"
+        case CutAcross(at=at, keep=keep):
+            return f"Cut across {_of(at, unit)} from the stop; keep the {keep} part"
+        case CutBetween(start=start, end=end, keep=keep, other=other):
+            use = f"; the other part is the {other}" if other else ""
+            return f"Cut from {_spot(start, unit)} to {_spot(end, unit)}; keep the {keep} part{use}"
+        case DieCut(size=size):
+            return f"Cut {it} with the die, or take one ready made: {_size(size, unit)} over all"
+        case Lay(edge=edge, face=face):
+            article = "a" if edge in ("long", "short") else "the"
+            return f"Lay {it} with {article} {edge} edge against the fence{f', {face} up' if face else ''}"
+        case MarkAt(at=at, edge=edge, start=end_of, name=mark):
+            return f"Mark the {edge} edge {_of(at, unit)} from its {end_of} end ({mark})"
+        case ScoreAt(at=at):
+            return f"Score {_of(at, unit)} from the stop"
+        case ScoreBetween(start=start, end=end):
+            return f"Score from {_spot(start, unit)} to {_spot(end, unit)}"
+        case Turn(amount=amount):
+            return f"Turn {it} {'half round' if amount == 'half' else f'a {amount}'}, the same face up"
+        case TurnOver(way=way):
+            return f"Turn {it} over {'like the page of a book' if way == 'book page' else 'from top to bottom'}"
+        case FoldOn(score=score, fold=fold, angle=angle, sharp=sharp):
+            way = "toward you (valley)" if fold is Fold.VALLEY else "away from you (mountain)"
+            by = f" by {write_number(angle.value)} degrees" if angle else ""
+            return f"Fold on the {score} {way}{by}{'' if sharp else ', without sharpening it'}"
+        case Unfold(score=score):
+            return f"Open the {score} flat again"
+        case Attach():
+            return _attach_words(action, unit, bond)
+        case Stamp(panel=panel, face=face, words=words):
+            return f"Stamp or write{f' “{words}”' if words else ''} on the {face} of the {panel}"
+        case Tie(supply=supply, length=length):
+            return f"Tie the {supply}{f', {_of(length, unit)} of it' if length else ''}"
+        case Dry(time=time):
+            return f"Let it dry for {time_words(time.value)}"
+        case Measure(size=size):
+            return f"Check with a ruler: {it} measures {_size(size, unit)} now"
+        case Note(words=words):
+            return words[:1].upper() + words[1:].rstrip(".")
+
+
+def _attach_words(do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None) -> str:
+    what, upon = f"the {do.bond}", ""
+    if bond is not None:
+        upon = f" to the {bond.upon.face} of the {bond.upon.panel}"
+    if isinstance(bond, JoinSpec):
+        what = f"the {bond.put.face} of the {bond.put.panel}"
+    glue = f" with {do.adhesive}" if do.adhesive else ""
+    where = placed_words(do.at, unit)
+    return f"Fix {what}{upon}{glue}{': ' if where else ''}{where}"
+
+
+def placed_words(at: PlacedAt, unit: Unit) -> str:
+    """Where hands put something, empty when nothing is said."""
+    said = [f"{_of(at.border, unit)} border all round"] if at.border else []
+    for side, length in (("left", at.left), ("right", at.right), ("top", at.top), ("bottom", at.bottom)):
+        if length is None:
+            continue
+        if length.value == 0:
+            said.append(f"level with the {side} edge")
+        elif length.value < 0:
+            said.append(f"{with_unit(-length.value, unit)} past the {side} edge")
+        else:
+            said.append(f"{with_unit(length.value, unit)} from the {side} edge")
+    if at.centred:
+        way = {"across": " from left to right", "up": " from top to bottom"}.get(at.centred, "")
+        upon = {None: "", "card": " on the closed card"}.get(at.centred_on, f" on the {at.centred_on}")
+        said.append(f"{'centered' if unit is Unit.INCH else 'centred'}{way}{upon}")
+    if at.turned != "none":
+        said.append("turned half round" if at.turned == "half" else f"turned a {at.turned}")
+    return ", ".join(said)
+
+
+def _of(length: Quantity, unit: Unit) -> str:
+    return with_unit(length.value, unit)
+
+
+def _size(size: tuple[Quantity, Quantity], unit: Unit) -> str:
+    return write_size((size[0].value, size[1].value), unit)
+
+
+def _spot(point: TablePoint, unit: Unit) -> str:
+    if point.name in CORNERS:
+        return f"the {point.name} corner"
+    if point.name == "centre":
+        return "the center" if unit is Unit.INCH else "the centre"
+    if point.name.endswith(" middle"):
+        return f"the middle of the {point.name.removesuffix(' middle')} edge"
+    return f"the {point.name}"
+
+
+def time_words(seconds: Fraction) -> str:
+    """`25 s`, `2 min`, `1 h 30 min`; parts of a second are dropped."""
+    whole = int(seconds)
+    parts = ((whole // 3600, "h"), (whole % 3600 // 60, "min"), (whole % 60, "s"))
+    return " ".join(f"{number} {name}" for number, name in parts if number) or "0 s"
+
+
+def clock(seconds: Fraction) -> str:
+    """Minutes and seconds as a film editor writes them: `1:05`."""
+    return f"{int(seconds) // 60}:{int(seconds) % 60:02d}"
+
+
+def listed(names: list[str] | tuple[str, ...]) -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    return " and ".join(part for part in (", ".join(names[:-1]), *names[-1:]) if part)
