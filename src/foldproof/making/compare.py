@@ -82,8 +82,10 @@ def _cut_place(piece: str, steps: tuple[StepMade, ...]) -> tuple[Place | None, s
 
 def _scores(card: Card, piece: CardPiece, made: OnTable) -> Iterator[Finding]:
     unit = card.recipe.unit
-    spare = [c for c in made.creases if not any(same_line(c.segment, s.segment) for s in piece.scores)]
-    missing = [s for s in piece.scores if not any(same_line(s.segment, c.segment) for c in made.creases)]
+    # on a piece of another size a score on the right line still ends elsewhere: the size is told, once
+    alike = same_line if _canonical(piece.outline) == _canonical(made.outline) else _collinear
+    spare = [c for c in made.creases if not any(alike(c.segment, s.segment) for s in piece.scores)]
+    missing = [s for s in piece.scores if not any(alike(s.segment, c.segment) for c in made.creases)]
     for score in missing:
         near = min(spare, key=lambda crease: _apart(crease.segment, score.segment), default=None)
         if near is None:
@@ -104,6 +106,10 @@ def _scores(card: Card, piece: CardPiece, made: OnTable) -> Iterator[Finding]:
             name="a score that the plan does not have", severity=Severity.ERROR, place=crease.place,
             message=f"This scores the {piece.name} {_where(crease.segment, unit)}, where the plan has no score.",
             mend="Take this score out of the step, or add it to the plan.")
+
+
+def _collinear(a: Segment, b: Segment) -> bool:
+    return a.along.cross(b.start - a.start) == 0 and a.along.cross(b.end - a.start) == 0
 
 
 def _apart(a: Segment, b: Segment) -> Fraction:
