@@ -33,8 +33,8 @@ class Literal:
 
 
 _DIGITS = r"\d+\s+\d+/\d+|\d+-\d+/\d+|\d+/\d+|\d*\.\d+|\d+"
-_ONES = ("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-         "seventeen eighteen nineteen twenty").split()
+_ONES = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+         "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty")
 _COUNT = {word: number for number, word in enumerate(_ONES)} | {"a": 1, "an": 1}
 _PART = {"half": 2, "halves": 2, "quarter": 4, "eighth": 8, "sixteenth": 16}
 _INTEGER = rf"(?:{'|'.join(sorted(_ONES, key=len, reverse=True))})"
@@ -66,15 +66,16 @@ def replaced(source: str, literal: Literal, value: Fraction) -> str:
     return source[:literal.start] + new + source[literal.end:]
 
 
-def _quantities(thing: object, group: str) -> Iterator[tuple[Quantity, str]]:
+def quantities(thing: object) -> Iterator[Quantity]:
+    """Every quantity in a record, in the order of its fields."""
     if isinstance(thing, Quantity):
-        yield thing, group
+        yield thing
     elif isinstance(thing, tuple):
         for part in thing:
-            yield from _quantities(part, group)
+            yield from quantities(part)
     elif is_dataclass(thing):
         for each in fields(thing):
-            yield from _quantities(getattr(thing, each.name), group)
+            yield from quantities(getattr(thing, each.name))
 
 
 def _in_plan(recipe: Recipe, source: str) -> Iterator[Literal]:
@@ -82,13 +83,13 @@ def _in_plan(recipe: Recipe, source: str) -> Iterator[Literal]:
     for each in fields(recipe):
         name = each.name
         group = "stock" if name in _STOCK else name if name in ("finished", "steps") else "plan"
-        for quantity, kind in _quantities(getattr(recipe, name), group):
+        for quantity in quantities(getattr(recipe, name)):
             if quantity.kind is not Kind.LENGTH or not quantity.written:
                 continue
             at = starts[quantity.place.line - 1] + quantity.place.column - 1
             start = source.index(quantity.written, at)
             assert start - at <= 1, f"{quantity.written!r} does not stand where its place says"
-            yield from _in_written(quantity, start, kind, recipe.unit)
+            yield from _in_written(quantity, start, group, recipe.unit)
 
 
 def _in_written(quantity: Quantity, start: int, group: str, unit: Unit) -> Iterator[Literal]:
@@ -105,23 +106,27 @@ def _in_written(quantity: Quantity, start: int, group: str, unit: Unit) -> Itera
 def _in_prose(recipe: Recipe, source: str) -> Iterator[Literal]:
     """Mentions whose value is a length of one of the step's actions, said as a length is said."""
     root = yaml.compose(source, Loader=yaml.SafeLoader)
+    assert isinstance(root, yaml.MappingNode)
     steps = next(value for key, value in root.value if key.value == "steps")
     for node, step in zip(steps.value, recipe.steps, strict=True):
-        set_by_hand = {
-            quantity.value for quantity, _ in _quantities(step.actions, "") if quantity.kind is Kind.LENGTH}
+        set_by_hand = {quantity.value for quantity in quantities(step.actions) if quantity.kind is Kind.LENGTH}
         for words in _passages(node):
             start, end = words.start_mark.index, words.end_mark.index
             for match in _MENTION.finditer(source, start, end):
                 value = _value(match["number"])
-                said = match["unit"] or not re.fullmatch(_INTEGER + r"|an?", match["number"], re.IGNORECASE) and (
-                    "/" in match["number"] or not match["number"][0].isdigit())
-                said = said or _CHAIN_BEFORE.search(source[start:match.start()]) or _CHAIN_AFTER.search(
-                    source[match.end():end]) or _CUE_BEFORE.search(source[start:match.start()])
-                if value in set_by_hand and said:
+                if value in set_by_hand and _is_length(match, source[start:match.start()], source[match.end():end]):
                     yield Literal(
                         start=match.start("number"), end=match.end("number"), value=value,
                         line=source.count("\n", 0, match.start()) + 1, group="prose",
                         spoken=not match["number"][0].isdigit() and match["number"][0] != ".")
+
+
+def _is_length(match: re.Match[str], before: str, after: str) -> bool:
+    """Whether a number is said as a length is: with a unit or a fraction, in a chain (`5 by 7`), or after a cue."""
+    number = match["number"]
+    parts = "/" in number or bool(re.search(_SLICE, number, re.IGNORECASE))
+    chained = _CHAIN_BEFORE.search(before) or _CHAIN_AFTER.search(after)
+    return bool(match["unit"] or parts or chained or _CUE_BEFORE.search(before))
 
 
 def _passages(step: yaml.MappingNode) -> Iterator[yaml.ScalarNode]:
