@@ -1,6 +1,7 @@
 """What is gathered while a recipe is read: findings, names that are given, names that are used."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import TypeVar
 
@@ -118,19 +119,30 @@ class Desk:
     marks: dict[str, Place] = field(default_factory=dict)
     """Pencil marks made so far, in the order of the steps."""
     owner: int | None = None
+    lacking: bool = False
+    """Whether a part that stands in no item is missing or broken."""
     _owners: int = 0
 
-    def error(self, name: str, message: str, place: Place | None, mend: str | None = None,
-              asides: Iterable[Aside] = ()) -> None:
+    def error(
+        self, name: str, message: str, place: Place | None, mend: str | None = None, asides: Iterable[Aside] = ()
+    ) -> None:
         """Report something that stops a build."""
-        self.findings.append(Finding(name=name, severity=Severity.ERROR, message=message, mend=mend, place=place,
-                                     asides=tuple(asides)))
+        self.findings.append(
+            Finding(name=name, severity=Severity.ERROR, message=message, mend=mend, place=place, asides=tuple(asides))
+        )
 
     def warning(self, name: str, message: str, place: Place | None, mend: str | None = None) -> None:
         """Report something that a build survives."""
         self.findings.append(Finding(name=name, severity=Severity.WARNING, message=message, mend=mend, place=place))
 
-    def new_owner(self) -> int:
-        """A number for one more item."""
-        self._owners += 1
-        return self._owners
+    @contextmanager
+    def item(self) -> Iterator[int]:
+        """Open an item of a list or mapping; the outermost one on the way is left out when a part of it is broken."""
+        outer = self.owner
+        if outer is None:
+            self._owners += 1
+        self.owner = self._owners if outer is None else outer
+        try:
+            yield self.owner
+        finally:
+            self.owner = outer

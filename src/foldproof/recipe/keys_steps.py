@@ -25,70 +25,115 @@ _EDGES = ("left", "right", "top", "bottom")
 _TURNS = ("half", "quarter clockwise", "quarter anticlockwise")
 
 CUT_OUT = Form(
-    "cut from the sheet", "Cut a piece or a layer from its paper as a rectangle, front up.",
-    (Key("size", Size(), "Width and height as it is read.", "[8 1/2, 5 1/2]", required=True),))
+    "cut from the sheet",
+    "Cut a piece or a layer from its paper as a rectangle, front up.",
+    (Key("size", Size(), "Width and height as it is read.", "[8 1/2, 5 1/2]", required=True),),
+)
 
 DIE_CUT = Form(
-    "die cut", "Cut or punch with a die, or take a bought shape.",
-    (Key("size", Size(), "Outer width and height.", "[1, 1 1/4]", required=True),))
+    "die cut",
+    "Cut or punch with a die, or take a bought shape.",
+    (Key("size", Size(), "Outer width and height.", "[1, 1 1/4]", required=True),),
+)
 
 CUT_ACROSS = Form(
-    "cut straight across", "Cut square to the fence and keep one side.",
+    "cut straight across",
+    "Cut square to the fence and keep one side.",
     (
         Key("at", _LENGTH, "How far from the stop at the left.", "4 1/4", required=True),
         Key("keep", OneOf(("left", "right")), "The side to keep, as it lies.", "left", required=True),
-    ))
+    ),
+)
 
 CUT_BETWEEN = Form(
-    "cut between two points", "Cut along a line between two points and keep one part.",
+    "cut between two points",
+    "Cut along a line between two points and keep one part.",
     (
-        Key("from", PointOnTable(), "Where the cut starts: a corner or a middle as it lies, or a mark.", "top left",
-            required=True),
+        Key(
+            "from",
+            PointOnTable(),
+            "Where the cut starts: a corner or a middle as it lies, or a mark.",
+            "top left",
+            required=True,
+        ),
         Key("to", PointOnTable(), "Where it ends.", "door mark", required=True),
         Key("keep", OneOf(_CORNERS), "The corner that the kept part has, as it lies.", "bottom left", required=True),
-        Key("other", NameOf((Naming.PIECE, Naming.LAYER)), "The piece or layer that the other part becomes.", "right mat"),
-    ))
+        Key(
+            "other",
+            NameOf((Naming.PIECE, Naming.LAYER)),
+            "The piece or layer that the other part becomes.",
+            "right mat",
+        ),
+    ),
+)
 
 LAY = Form(
-    "laying", "Lay the piece with an edge against the fence.",
+    "laying",
+    "Lay the piece with an edge against the fence.",
     (
-        Key("edge", OneOf(("long", "short", *_EDGES)), "The edge that goes against the fence, as it lies.", "long",
-            required=True),
+        Key(
+            "edge",
+            OneOf(("long", "short", *_EDGES)),
+            "The edge that goes against the fence, as it lies.",
+            "long",
+            required=True,
+        ),
         Key("up", OneOf(("front", "back")), "The face that is up, where the step says it.", "front"),
-    ))
+    ),
+)
 
 MARK = Form(
-    "mark", "Make a pencil mark on an edge.",
+    "mark",
+    "Make a pencil mark on an edge.",
     (
         Key("at", Measured(bound=Bound.NOT_NEGATIVE), "How far along the edge.", "1", required=True),
         Key("edge", OneOf(_EDGES), "The edge, as it lies.", "top", required=True),
         Key("from", OneOf(_EDGES), "The end of that edge that is measured from.", "left", required=True),
         Key("name", Defines(Naming.MARK), "A name for the mark.", "door mark", required=True),
-    ))
+    ),
+)
 
 SCORE_AT = Form(
-    "straight score", "Score square to the fence, right across.",
-    (Key("at", _LENGTH, "How far from the stop at the left.", "2 1/8", required=True),))
+    "straight score",
+    "Score square to the fence, right across.",
+    (Key("at", _LENGTH, "How far from the stop at the left.", "2 1/8", required=True),),
+)
 
 SCORE_BETWEEN = Form(
-    "score between two points", "Score from point to point.",
+    "score between two points",
+    "Score from point to point.",
     (
-        Key("from", PointOnTable(), "Where it starts: a corner or a middle as it lies, or a mark.", "top left",
-            required=True),
+        Key(
+            "from",
+            PointOnTable(),
+            "Where it starts: a corner or a middle as it lies, or a mark.",
+            "top left",
+            required=True,
+        ),
         Key("to", PointOnTable(), "Where it ends.", "bottom right", required=True),
-    ))
+    ),
+)
 
 FOLD = Form(
-    "fold", "Fold on a score.",
+    "fold",
+    "Fold on a score.",
     (
         Key("score", NameOf((Naming.SCORE,)), "The score.", "left hinge", required=True),
-        Key("fold", OneOf(("valley", "mountain")), "Which way, as seen from the face that is up.", "valley", required=True),
+        Key(
+            "fold",
+            OneOf(("valley", "mountain")),
+            "Which way, as seen from the face that is up.",
+            "valley",
+            required=True,
+        ),
         Key("angle", Measured(kind=Kind.ANGLE, most=180), "Degrees from flat; right over unless said.", "90"),
         Key("sharp", OneOf(("true", "false")), "Whether the fold is creased hard.", "false", default="true"),
-    ))
+    ),
+)
 
 ATTACH = Form(
-    "attaching", "Fix a layer, or glue a piece on, where the plan says. The distances are what hands are told; each is "
+    "attaching",
+    "Fix a layer, or glue a piece on, where the plan says. The distances are what hands are told; each is "
     "from the edges of the panel that receives it, as that face is read.",
     (
         Key("what", NameOf((Naming.LAYER, Naming.JOIN)), "The layer, or the join.", "left mat", required=True),
@@ -98,35 +143,61 @@ ATTACH = Form(
         Key("bottom", _OFFSET, "From its bottom edge.", "1/8"),
         Key("border", _OFFSET, "The same distance from all four edges.", "1/8"),
         Key("centred", OneOf(("both", "across", "up")), "Centred across, up, or both.", "both"),
-        Key("centred on", NameOf((Naming.PANEL,), ("card",)), "What to centre on instead of the receiving panel.", "card"),
-        Key("turned", OneOf(("none", *_TURNS)), "How it is turned from upright, as seen there.", "half", default="none"),
+        Key(
+            "centred on",
+            NameOf((Naming.PANEL,), ("card",)),
+            "What to centre on instead of the receiving panel.",
+            "card",
+        ),
+        Key(
+            "turned", OneOf(("none", *_TURNS)), "How it is turned from upright, as seen there.", "half", default="none"
+        ),
         Key("with", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
-    ))
+    ),
+)
 
 STAMP = Form(
-    "stamping", "Stamp, write or print on a face.",
+    "stamping",
+    "Stamp, write or print on a face.",
     (
         Key("on", FaceOf(), "The face.", "middle front", required=True),
         Key("words", Words(), "What it says.", "Thank you"),
-    ))
+    ),
+)
 
 TIE = Form(
-    "tying", "Tie ribbon or thread round the card.",
+    "tying",
+    "Tie ribbon or thread round the card.",
     (
         Key("with", NameOf((Naming.SUPPLY,)), "The ribbon or thread.", "ribbon", required=True),
         Key("length", Measured(most=100_000), "How long a piece.", "18"),
-    ))
+    ),
+)
 
 ACTION = Form(
-    "action", "One thing that hands do: one of these words with its value, and the piece where it is not the step's.",
+    "action",
+    "One thing that hands do: one of these words with its value, and the piece where it is not the step's.",
     (
-        Key("cut", Mapped((CUT_OUT, CUT_ACROSS, CUT_BETWEEN), short="size"),
-            "Cut from the sheet, straight across, or between two points.", "[8 1/2, 5 1/2]"),
-        Key("die cut", Mapped((DIE_CUT,), short="size"), "Cut or punch with a die, or take a bought shape: its outer size.",
-            "[1, 1 1/4]"),
+        Key(
+            "cut",
+            Mapped((CUT_OUT, CUT_ACROSS, CUT_BETWEEN), short="size"),
+            "Cut from the sheet, straight across, or between two points.",
+            "[8 1/2, 5 1/2]",
+        ),
+        Key(
+            "die cut",
+            Mapped((DIE_CUT,), short="size"),
+            "Cut or punch with a die, or take a bought shape: its outer size.",
+            "[1, 1 1/4]",
+        ),
         Key("lay", Mapped((LAY,), short="edge"), "Lay an edge against the fence.", "long"),
         Key("mark", Mapped((MARK,)), "Make a pencil mark.", "{at: 1, edge: top, from: left, name: door mark}"),
-        Key("score", Mapped((SCORE_AT, SCORE_BETWEEN), short="at"), "Score at a distance, or from point to point.", "2 1/8"),
+        Key(
+            "score",
+            Mapped((SCORE_AT, SCORE_BETWEEN), short="at"),
+            "Score at a distance, or from point to point.",
+            "2 1/8",
+        ),
         Key("turn", OneOf(_TURNS), "Turn the work on the table, the same face up.", "half"),
         Key("turn over", OneOf(("book page", "top to bottom")), "Turn the work over.", "book page"),
         Key("fold", Mapped((FOLD,)), "Fold on a score.", "{score: left hinge, fold: valley}"),
@@ -135,24 +206,54 @@ ACTION = Form(
         Key("stamp", Mapped((STAMP,), short="on"), "Stamp, write or print.", "{on: middle front, words: Thank you}"),
         Key("tie", Mapped((TIE,), short="with"), "Tie something round.", "{with: ribbon, length: 18}"),
         Key("dry", Measured(kind=Kind.TIME, bare="min", most=7 * 86_400), "Wait; a bare number is minutes.", "5 min"),
-        Key("measure", Size(), "Check the outline of the piece as it is now: width and height as it lies.",
-            "[4 1/4, 5 1/2]"),
+        Key(
+            "measure",
+            Size(),
+            "Check the outline of the piece as it is now: width and height as it lies.",
+            "[4 1/4, 5 1/2]",
+        ),
         Key("note", Words(), "Something to do or see that changes no paper.", "Rub out the pencil mark."),
         Key("piece", NameOf((Naming.PIECE, Naming.LAYER)), "The piece or layer, where it is not the step's.", "base"),
     ),
-    choose=(("cut", "die cut", "lay", "mark", "score", "turn", "turn over", "fold", "unfold", "attach", "stamp", "tie", "dry",
-             "measure", "note"),))
+    choose=(
+        (
+            "cut",
+            "die cut",
+            "lay",
+            "mark",
+            "score",
+            "turn",
+            "turn over",
+            "fold",
+            "unfold",
+            "attach",
+            "stamp",
+            "tie",
+            "dry",
+            "measure",
+            "note",
+        ),
+    ),
+)
 
 SHOT = Form(
-    "shot", "One shot of a step.",
+    "shot",
+    "One shot of a step.",
     (
         Key("framing", Words(), "How the camera sees the table.", "overhead close"),
         Key("seconds", Measured(kind=Kind.TIME, bare="s", most=3_600), "How long it runs.", "25"),
-        Key("say", Words(prose=True), "The line to speak in this shot, where it is not the step's.", "Score at 2 1/8 in."),
-    ))
+        Key(
+            "say",
+            Words(prose=True),
+            "The line to speak in this shot, where it is not the step's.",
+            "Score at 2 1/8 in.",
+        ),
+    ),
+)
 
 STEP = Form(
-    "step", "One thing that the maker does, with the words that say it.",
+    "step",
+    "One thing that the maker does, with the words that say it.",
     (
         Key("id", Words(), "A name that stays when the title changes; from the title unless said.", "score-the-doors"),
         Key("title", Words(), "The step in a few words.", "Score the doors", required=True),
@@ -160,12 +261,23 @@ STEP = Form(
         Key("tools", ListOf(NameOf((Naming.TOOL,))), "Tools that it needs.", "[scoring board]"),
         Key("supplies", ListOf(NameOf((Naming.SUPPLY,))), "Supplies that it needs.", "[wet glue]"),
         Key("do", ListOf(Mapped((ACTION,))), "What hands do, in order.", "[{lay: long}, {score: 2 1/8}]"),
-        Key("text", Words(prose=True), "What the handout and the page say, in Markdown.", "Score at 2 1/8 in.", required=True),
+        Key(
+            "text",
+            Words(prose=True),
+            "What the handout and the page say, in Markdown.",
+            "Score at 2 1/8 in.",
+            required=True,
+        ),
         Key("say", Words(prose=True), "The line to speak; the text unless said.", "Score at 2 1/8 inches."),
         Key("tip", Words(prose=True), "A hint beside the step.", "Score twice on heavy card."),
         Key("caution", Words(prose=True), "A caution for this step.", "Mind the blade."),
         Key("minutes", Measured(kind=Kind.TIME, bare="min", most=7 * 86_400), "How long it takes.", "3"),
-        Key("film", ListOf(Mapped((SHOT,)), or_single=True), "The shot, or the shots.",
-            "{framing: overhead close, seconds: 25}"),
+        Key(
+            "film",
+            ListOf(Mapped((SHOT,)), or_single=True),
+            "The shot, or the shots.",
+            "{framing: overhead close, seconds: 25}",
+        ),
         Key("picture", Words(), "A photograph, by a path inside the recipe's folder.", "pictures/doors.jpg"),
-    ))
+    ),
+)

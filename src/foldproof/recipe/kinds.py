@@ -46,11 +46,6 @@ class OneOf:
 
 
 @dataclass(frozen=True, slots=True)
-class Flag:
-    """`true` or `false`."""
-
-
-@dataclass(frozen=True, slots=True)
 class Measured:
     """A quantity: a literal, or arithmetic over the recipe's measures."""
 
@@ -137,6 +132,7 @@ class Named:
     naming: Naming
     item: "ValueKind"
     most: int = 200
+    least: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,8 +153,22 @@ class Mapped:
 
 
 ValueKind = (
-    Words | OneOf | Flag | Measured | Size | Coordinates | PointOnPiece | PointOnTable | Defines | NameOf | FaceOf | SideOf
-    | WherePanel | ListOf | Named | ByName | Mapped
+    Words
+    | OneOf
+    | Measured
+    | Size
+    | Coordinates
+    | PointOnPiece
+    | PointOnTable
+    | Defines
+    | NameOf
+    | FaceOf
+    | SideOf
+    | WherePanel
+    | ListOf
+    | Named
+    | ByName
+    | Mapped
 )
 
 

@@ -12,6 +12,7 @@ _SPACES: tuple[tuple[Naming, ...], ...] = (
     (Naming.LAYER, Naming.JOIN),
     (Naming.SCORE,),
     (Naming.MARK,),
+    *((naming,) for naming in (Naming.PAPER, Naming.POSE, Naming.SUPPLY, Naming.TOOL)),
 )
 """Kinds of names that are used in the same places, so that none may be given twice."""
 
@@ -69,9 +70,14 @@ def _report_twice_given(desk: Desk) -> None:
             if earlier is given or index in reported:
                 continue
             reported.add(index)
-            desk.error("name given twice", f"`{given.name}` is the name of a {earlier.naming} and again of a {given.naming}; "
-                       "where it is used one could not tell which is meant.", given.name.place, "Give one another name.",
-                       (Aside(text=f"The {earlier.naming} is here.", place=earlier.name.place),))
+            desk.error(
+                "name given twice",
+                f"`{given.name}` is the name of a {earlier.naming} and again of a {given.naming}; "
+                "where it is used one could not tell which is meant.",
+                given.name.place,
+                "Give one another name.",
+                (Aside(text=f"The {earlier.naming} is here.", place=earlier.name.place),),
+            )
 
 
 def _report_unknown(used: Used, known: Known, desk: Desk) -> None:
@@ -82,8 +88,12 @@ def _report_unknown(used: Used, known: Known, desk: Desk) -> None:
     if Naming.PANEL in used.namings and (Naming.PIECE, name) in known:
         owner = known[Naming.PIECE, name]
         panels = [given.name.value for given in desk.given if given.naming is Naming.PANEL and given.owner == owner]
-        desk.error("unknown name", f"`{name}` is a piece with several panels; one of its panels belongs here.",
-                   used.name.place, f"Write one of: {', '.join(panels)}.")
+        desk.error(
+            "unknown name",
+            f"`{name}` is a piece with several panels; one of its panels belongs here.",
+            used.name.place,
+            f"Write one of: {', '.join(panels)}.",
+        )
         return
     other = next((naming for naming, known_name in known if known_name == name), None)
     message = f"No {sort} is named `{name}`."
@@ -103,8 +113,11 @@ def _leaning_on_broken(desk: Desk, known: Known) -> frozenset[int]:
     broken = set(desk.broken)
     leaning = [(used.owner, _resolve(used, known)) for used in desk.used if used.owner is not None]
     while True:
-        more = {owner for owner, upon in leaning if owner is not None and owner not in broken
-                and (upon is None or upon in broken)}
+        more = {
+            owner
+            for owner, upon in leaning
+            if owner is not None and owner not in broken and (upon is None or upon in broken)
+        }
         if not more:
             return frozenset(broken)
         broken |= more

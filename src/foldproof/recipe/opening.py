@@ -6,8 +6,9 @@ from pathlib import Path
 import yaml
 
 from foldproof.findings.finding import Finding, Place, Severity
-from foldproof.recipe.nodes import Mapping, Node, Scalar, TooMuchError, compose
-from foldproof.recipe.traps import explain, lost_words, repair
+from foldproof.recipe.composing import TooMuchError, compose
+from foldproof.recipe.nodes import Mapping, Node, Scalar
+from foldproof.recipe.traps import explain, mend
 
 MOST_BYTES = 1_000_000
 _MOST_REPAIRS = 30
@@ -29,8 +30,9 @@ def read_source(path: Path, file: str) -> tuple[str | None, tuple[Finding, ...]]
         return None, (_error("file missing", f"There is no file {file}.", None, "Look at the name and the folder."),)
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
-        return None, (_error("file not readable", f"{file} cannot be read: {reason}.", None,
-                             "Look at who may read it."),)
+        return None, (
+            _error("file not readable", f"{file} cannot be read: {reason}.", None, "Look at who may read it."),
+        )
     if len(data) > MOST_BYTES:
         return None, (_too_large(file, len(data)),)
     return _decode(data, file)
@@ -48,61 +50,84 @@ def open_text(text: str, file: str) -> tuple[str, Mapping | None, tuple[Finding,
     if (odd := _odd_character(source, file)) is not None:
         return source, None, (odd,)
     if not source.strip():
-        return source, None, (_error("empty recipe", "The file is empty.", _top(file),
-                                     "Start with title:, then papers, pieces, poses, finished and steps."),)
+        return (
+            source,
+            None,
+            (
+                _error(
+                    "empty recipe",
+                    "The file is empty.",
+                    _top(file),
+                    "Start with title:, then papers, pieces, poses, finished and steps.",
+                ),
+            ),
+        )
     roots, findings = _compose(source, file)
-    findings = (*findings, *lost_words(source, file))
     if roots is None:
         return source, None, findings
     return source, *_only_mapping(roots, file, findings)
 
 
 def _compose(source: str, file: str) -> tuple[tuple[Node, ...] | None, tuple[Finding, ...]]:
+    """The documents of a text; where it is no YAML, those of a mended copy with what was mended, as far as it goes."""
     found: list[Finding] = []
+    shifts: dict[int, tuple[int, int]] = {}
     mended = source
     for _ in range(_MOST_REPAIRS):
         try:
-            roots, more = compose(mended, file)
+            roots, more = compose(mended, file, shifts)
         except TooMuchError as much:
-            return None, (*found, much.finding)
+            return None, (*found, *much.findings)
         except yaml.YAMLError as error:
-            problem = _python_error(mended) or error
-            repaired = repair(mended, problem, file)
+            repaired = mend(mended, error, file)
             if repaired is None:
-                return None, (*found, explain(mended, problem, file))
-            mended, finding = repaired
-            found.append(finding)
+                return None, tuple(found) or (explain(mended, error, file),)
+            mended = "\n".join(repaired.lines)
+            found.append(repaired.finding)
+            if repaired.shift is not None:
+                line, column, by = repaired.shift
+                shifts[line] = (column, shifts.get(line, (0, 0))[1] + by)
         else:
             return roots, (*found, *more)
     return None, tuple(found)
 
 
-def _python_error(source: str) -> yaml.YAMLError | None:
-    """The same fault as the slower parser words it: the two word it differently, and only one may be installed."""
-    try:
-        for _ in yaml.parse(source, Loader=yaml.SafeLoader):
-            pass
-    except yaml.YAMLError as error:
-        return error
-    return None
-
-
-def _only_mapping(roots: tuple[Node, ...], file: str, findings: tuple[Finding, ...],
-                  ) -> tuple[Mapping | None, tuple[Finding, ...]]:
+def _only_mapping(
+    roots: tuple[Node, ...], file: str, findings: tuple[Finding, ...]
+) -> tuple[Mapping | None, tuple[Finding, ...]]:
     if len(roots) > 1:
-        findings = (*findings, _error(
-            "several documents", "A line of three dashes starts a second document here; a recipe is one.", roots[1].place,
-            "Take the line --- out, or make two files."))
+        findings = (
+            *findings,
+            _error(
+                "several documents",
+                "A line of three dashes starts a second document here; a recipe is one.",
+                roots[1].place,
+                "Take the line --- out, or make two files.",
+            ),
+        )
     root = roots[0] if roots else None
     if isinstance(root, Mapping):
         return root, findings
     if root is None or (isinstance(root, Scalar) and root.empty):
-        return None, (*findings, _error("empty recipe", "The file holds nothing but comments.", _top(file),
-                                        "Start with title:, then papers, pieces, poses, finished and steps."))
+        return None, (
+            *findings,
+            _error(
+                "empty recipe",
+                "The file holds nothing but comments.",
+                _top(file),
+                "Start with title:, then papers, pieces, poses, finished and steps.",
+            ),
+        )
     what = "a sentence" if isinstance(root, Scalar) else "a list"
-    return None, (*findings, _error(
-        "wrong kind of value", f"The recipe is {what} where keys and values belong.", root.place,
-        "Start with title: and a name; no dash before it."))
+    return None, (
+        *findings,
+        _error(
+            "wrong kind of value",
+            f"The recipe is {what} where keys and values belong.",
+            root.place,
+            "Start with title: and a name; no dash before it.",
+        ),
+    )
 
 
 def _decode(data: bytes, file: str) -> tuple[str | None, tuple[Finding, ...]]:
@@ -111,30 +136,50 @@ def _decode(data: bytes, file: str) -> tuple[str | None, tuple[Finding, ...]]:
     try:
         return data.decode("utf-8-sig"), ()
     except UnicodeDecodeError as error:
-        before = data[:error.start]
+        before = data[: error.start]
         line = before.count(b"\n") + 1
         column = len(before.rpartition(b"\n")[2].decode("utf-8", "replace")) + 1
-        return None, (_error("not UTF-8", f"{file} is not saved as UTF-8: the byte {data[error.start]:#04x} stands here.",
-                             Place(file=file, line=line, column=column), "Save it as UTF-8 in your editor."),)
+        return None, (
+            _error(
+                "not UTF-8",
+                f"{file} is not saved as UTF-8: the byte {data[error.start]:#04x} stands here.",
+                Place(file=file, line=line, column=column),
+                "Save it as UTF-8 in your editor.",
+            ),
+        )
 
 
 def _odd_character(source: str, file: str) -> Finding | None:
     """The first character that no text for people holds; YAML would refuse it or take it for a line's end."""
     for index, character in enumerate(source):
         code = ord(character)
-        if character in "\n\t" or 0x20 <= code < 0x7F or 0xA0 <= code < 0x2028 or (
-                0x202A <= code < 0xD800) or (0xE000 <= code < 0xFFFE and code != 0xFEFF) or code >= 0x10000:
+        if (
+            character in "\n\t"
+            or 0x20 <= code < 0x7F
+            or 0xA0 <= code < 0x2028
+            or (0x202A <= code < 0xD800)
+            or (0xE000 <= code < 0xFFFE and code != 0xFEFF)
+            or code >= 0x10000
+        ):
             continue
         before = source[:index]
         place = Place(file=file, line=before.count("\n") + 1, column=index - (before.rfind("\n") + 1) + 1)
-        return _error("odd character", f"A character that cannot be seen stands here (U+{code:04X}); it came in by copying, "
-                      "or this is no text.", place, "Take it out.")
+        return _error(
+            "odd character",
+            f"A character that cannot be seen stands here (U+{code:04X}); it came in by copying, or this is no text.",
+            place,
+            "Take it out.",
+        )
     return None
 
 
 def _too_large(file: str, size: int) -> Finding:
-    return _error("file too large", f"{file} holds {size / 1_000_000:.1f} million bytes; a recipe may have 1 million.", None,
-                  "Keep pictures beside the recipe, not in it.")
+    return _error(
+        "file too large",
+        f"{file} holds {size / 1_000_000:.1f} million bytes; a recipe may have 1 million.",
+        None,
+        "Keep pictures beside the recipe, not in it.",
+    )
 
 
 def _top(file: str) -> Place:

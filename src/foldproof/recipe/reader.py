@@ -29,7 +29,10 @@ from foldproof.recipe.records import (
 from foldproof.recipe.walker import read_fields
 
 BUILDERS: dict[str, Builder] = {
-    **reading_plan.BUILDERS, **reading_poses.BUILDERS, **reading_actions.BUILDERS, **reading_steps.BUILDERS,
+    **reading_plan.BUILDERS,
+    **reading_poses.BUILDERS,
+    **reading_actions.BUILDERS,
+    **reading_steps.BUILDERS,
 }
 
 
@@ -63,11 +66,11 @@ def read_text(text: str, file: str) -> Reading:
         return Reading(recipe=None, findings=_in_order(findings), source=source, whole=False)
     desk = Desk(file=file, unit=_unit(root), builders=BUILDERS, findings=list(findings))
     rest = _read_measures(root, desk)
-    fields, sound = read_fields(rest, RECIPE, desk)
+    fields, _ = read_fields(rest, RECIPE, desk)
     steps = reading_steps.with_ids(fields.get("steps", tuple) or (), desk)
     left_out = settle(desk)
     recipe = _recipe(_sift({**fields.values, "steps": steps}, left_out, fields), desk)
-    whole = recipe is not None and sound and not left_out and not desk.unreadable
+    whole = recipe is not None and not desk.lacking and not left_out and not desk.unreadable
     return Reading(recipe=recipe, findings=_in_order(desk.findings), source=source, whole=whole)
 
 
@@ -93,8 +96,10 @@ def _read_measures(root: Mapping, desk: Desk) -> Mapping:
     desk.measure_places = {name: place for name, place, _, _ in reversed(entries)}
     desk.unreadable = frozenset(entry.key.text for entry in node.entries) - desk.measures.keys()
     left = replace(node, entries=tuple(odd))
-    return replace(root, entries=tuple(replace(entry, value=left) if entry.key.text == "measures" else entry
-                                       for entry in root.entries))
+    return replace(
+        root,
+        entries=tuple(replace(entry, value=left) if entry.key.text == "measures" else entry for entry in root.entries),
+    )
 
 
 def _sift(values: dict[str, object], left_out: frozenset[int], fields: Fields) -> Fields:
@@ -121,15 +126,30 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
     title = fields.get("title", Text) or Text(value=Path(desk.file).stem, place=fields.place)
     language = fields.get("language", Text)
     return Recipe(
-        file=desk.file, name=Path(desk.file).stem, title=title, summary=fields.get("summary", Text),
-        skill=fields.get("skill", Text), unit=desk.unit,
+        file=desk.file,
+        name=Path(desk.file).stem,
+        title=title,
+        summary=fields.get("summary", Text),
+        skill=fields.get("skill", Text),
+        unit=desk.unit,
         language=language.value if language else "en-US" if desk.unit is Unit.INCH else "en",
-        measures=tuple(MeasureSpec(name=Text(value=name, place=desk.measure_places[name]), value=value)
-                       for name, value in desk.measures.items()),
-        papers=fields.several("papers", PaperSpec), pieces=pieces, joins=fields.several("joins", JoinSpec),
-        layers=fields.several("layers", LayerSpec), poses=poses, opening=fields.several("opening", Text),
-        finished=finished, supplies=fields.several("supplies", SupplySpec), tools=fields.several("tools", ToolSpec),
-        steps=fields.several("steps", StepSpec), picture=fields.get("picture", Text), place=fields.place)
+        measures=tuple(
+            MeasureSpec(name=Text(value=name, place=desk.measure_places[name]), value=value)
+            for name, value in desk.measures.items()
+        ),
+        papers=fields.several("papers", PaperSpec),
+        pieces=pieces,
+        joins=fields.several("joins", JoinSpec),
+        layers=fields.several("layers", LayerSpec),
+        poses=poses,
+        opening=fields.several("opening", Text),
+        finished=finished,
+        supplies=fields.several("supplies", SupplySpec),
+        tools=fields.several("tools", ToolSpec),
+        steps=fields.several("steps", StepSpec),
+        picture=fields.get("picture", Text),
+        place=fields.place,
+    )
 
 
 def _in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:

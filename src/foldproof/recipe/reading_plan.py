@@ -8,6 +8,7 @@ from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
+from foldproof.recipe.naming import FIXED_POINTS
 from foldproof.recipe.records import (
     Across,
     Between,
@@ -33,7 +34,6 @@ from foldproof.recipe.records import (
     Turned,
     Up,
 )
-from foldproof.recipe.scalars import FIXED_POINTS
 
 _HEX = re.compile(r"#[0-9a-fA-F]{6}")
 _COLOUR_WORD = re.compile(r"[A-Za-z]+")
@@ -47,13 +47,25 @@ def paper(fields: Fields, name: Text | None, desk: Desk) -> PaperSpec | None:
     assert name is not None
     tone = fields.get("tone", Text)
     if tone is not None and not (_HEX.fullmatch(tone.value) or _COLOUR_WORD.fullmatch(tone.value)):
-        desk.error("unknown colour", f"`{tone}` is neither a colour word nor # with six digits.", tone.place,
-                   'Write a word such as slategray, or "#8a9ba8" in quotes.')
+        desk.error(
+            "unknown colour",
+            f"`{tone}` is neither a colour word nor # with six digits.",
+            tone.place,
+            'Write a word such as slategray, or "#8a9ba8" in quotes.',
+        )
         return None
     return PaperSpec(
-        name=name, kind=fields.get("kind", Text), weight=fields.get("weight", Text),
-        thickness=fields.get("thickness", Quantity), sheet=fields.size("sheet"), grain=fields.word("grain"),
-        printed=fields.word("printed") or "plain", pattern=fields.word("pattern") or "none", tone=tone, place=name.place)
+        name=name,
+        kind=fields.get("kind", Text),
+        weight=fields.get("weight", Text),
+        thickness=fields.get("thickness", Quantity),
+        sheet=fields.size("sheet"),
+        grain=fields.word("grain"),
+        printed=fields.word("printed") or "plain",
+        pattern=fields.word("pattern") or "none",
+        tone=tone,
+        place=name.place,
+    )
 
 
 def score(fields: Fields, name: Text | None, desk: Desk) -> ScoreSpec | None:
@@ -69,8 +81,9 @@ def score(fields: Fields, name: Text | None, desk: Desk) -> ScoreSpec | None:
         start, end = _point(fields, "from"), _point(fields, "to")
         line = Between(start=start, end=end)
         if _same(start, end):
-            desk.error("no line", f"The score `{name}` starts and ends at the same point.", end.place,
-                       "Give it another end.")
+            desk.error(
+                "no line", f"The score `{name}` starts and ends at the same point.", end.place, "Give it another end."
+            )
             return None
     return ScoreSpec(name=name, line=line, fold=Fold(fields.need("fold", str)), place=name.place)
 
@@ -93,8 +106,11 @@ def _same(one: PointAt | PointNamed, other: PointAt | PointNamed) -> bool:
 def piece(fields: Fields, name: Text | None, desk: Desk) -> PieceSpec | None:
     """A piece with its points, scores and panels."""
     assert name is not None
-    points = tuple(PointOf(name=item.name, at=item.value) for item in fields.get("points", tuple) or ()
-                   if isinstance(item, Item) and item.name and isinstance(item.value, PointAt))
+    points = tuple(
+        PointOf(name=item.name, at=item.value)
+        for item in fields.get("points", tuple) or ()
+        if isinstance(item, Item) and item.name and isinstance(item.value, PointAt)
+    )
     scores = fields.several("scores", ScoreSpec)
     sound = _points_are_known(scores, points, desk)
     panels: list[PanelSpec] = []
@@ -111,8 +127,15 @@ def piece(fields: Fields, name: Text | None, desk: Desk) -> PieceSpec | None:
             panels.append(PanelSpec(name=item.name, where=sides))
     if not sound:
         return None
-    return PieceSpec(name=name, paper=fields.need("paper", Text), shape=shape(fields), points=points, scores=scores,
-                     panels=tuple(panels), place=name.place)
+    return PieceSpec(
+        name=name,
+        paper=fields.need("paper", Text),
+        shape=shape(fields),
+        points=points,
+        scores=scores,
+        panels=tuple(panels),
+        place=name.place,
+    )
 
 
 def _points_are_known(scores: tuple[ScoreSpec, ...], points: tuple[PointOf, ...], desk: Desk) -> bool:
@@ -125,8 +148,12 @@ def _points_are_known(scores: tuple[ScoreSpec, ...], points: tuple[PointOf, ...]
             if isinstance(end, PointNamed) and end.name not in known:
                 sound = False
                 guess = nearest(end.name, known)
-                desk.error("unknown name", f"This piece has no point `{end.name}`.", end.place,
-                           f"Did you mean `{guess}`?" if guess else f"Write [x, y], or one of: {', '.join(known)}.")
+                desk.error(
+                    "unknown name",
+                    f"This piece has no point `{end.name}`.",
+                    end.place,
+                    f"Did you mean `{guess}`?" if guess else f"Write [x, y], or one of: {', '.join(known)}.",
+                )
     return sound
 
 
@@ -139,9 +166,13 @@ def _sides(where: Text, scores: tuple[ScoreSpec, ...], desk: Desk) -> tuple[Side
     for part in re.split(rf" and (?=(?:{'|'.join(_RELATIONS)}) )", where.value):
         found = _SIDE.fullmatch(part)
         if not found:
-            desk.error("panel not placed", f"`{part}` does not say where the panel lies.", where.place,
-                       "Write a point in it, [x, y], or: left of, right of, above or below a score, between two scores, "
-                       "or several of these joined by and.")
+            desk.error(
+                "panel not placed",
+                f"`{part}` does not say where the panel lies.",
+                where.place,
+                "Write a point in it, [x, y], or: left of, right of, above or below a score, between two scores, "
+                "or several of these joined by and.",
+            )
             return None
         if found[2] not in known:
             _unknown_score(found[2], where, known, desk)
@@ -169,7 +200,7 @@ def _unknown_score(word: str, where: Text, known: dict[str, ScoreSpec], desk: De
 
 def _between(where: Text, known: dict[str, ScoreSpec], desk: Desk) -> tuple[Side, ...] | None:
     words = where.value.removeprefix(_BETWEEN)
-    cuts = [(words[:found.start()], words[found.end():]) for found in re.finditer(" and ", words)]
+    cuts = [(words[: found.start()], words[found.end() :]) for found in re.finditer(" and ", words)]
     if not cuts:
         desk.error("panel not placed", "`between` needs two scores.", where.place, "Write: between A and B.")
         return None
@@ -188,8 +219,13 @@ def _between(where: Text, known: dict[str, ScoreSpec], desk: Desk) -> tuple[Side
         case (Up(at=a_at), Up(at=b_at)) if a_at.value != b_at.value:
             first, second = pair if a_at.value < b_at.value else pair[::-1]
             return _side("above", first, where), _side("below", second, where)
-    desk.error("panel not placed", f"`{pair[0]}` and `{pair[1]}` are not two upright or two level scores with room between "
-               "them, so between is not clear.", where.place, "Write a point in the panel: [x, y].")
+    desk.error(
+        "panel not placed",
+        f"`{pair[0]}` and `{pair[1]}` are not two upright or two level scores with room between "
+        "them, so between is not clear.",
+        where.place,
+        "Write a point in the panel: [x, y].",
+    )
     return None
 
 
@@ -217,28 +253,45 @@ def place(fields: Fields, name: Text | None, desk: Desk) -> PlaceOn | None:
     """A place that fixes both directions, each once."""
     centred = fields.get("centred", str)
     sound = True
-    for ends, direction, way in ((("left", "right"), "across", "left to right"), (("top", "bottom"), "up", "bottom to top")):
+    for ends, direction, way in (
+        (("left", "right"), "across", "left to right"),
+        (("top", "bottom"), "up", "bottom to top"),
+    ):
         given = [end for end in ends if end in fields.values]
         if centred in ("both", direction):
             given.append("centred")
         if not given:
             sound = False
-            desk.error("place not fixed", f"Nothing fixes where it lies {way}.", fields.place,
-                       f"Add {ends[0]}, {ends[1]} or centred: {direction}.")
+            desk.error(
+                "place not fixed",
+                f"Nothing fixes where it lies {way}.",
+                fields.place,
+                f"Add {ends[0]}, {ends[1]} or centred: {direction}.",
+            )
         elif len(given) > 1:
             sound = False
-            desk.error("place fixed twice", f"`{given[0]}` and `{given[1]}` both fix where it lies {way}; its size then may "
-                       "not agree.", fields.place, f"Keep one of {', '.join(given)}.")
+            desk.error(
+                "place fixed twice",
+                f"`{given[0]}` and `{given[1]}` both fix where it lies {way}; its size then may not agree.",
+                fields.place,
+                f"Keep one of {', '.join(given)}.",
+            )
     if "centred on" in fields.values and centred is None:
         sound = False
-        desk.error("missing part", "`centred on` needs `centred` beside it.", fields.place,
-                   "Add centred: both, across or up.")
+        desk.error(
+            "missing part", "`centred on` needs `centred` beside it.", fields.place, "Add centred: both, across or up."
+        )
     if not sound:
         return None
     return PlaceOn(
-        left=fields.get("left", Quantity), right=fields.get("right", Quantity), top=fields.get("top", Quantity),
-        bottom=fields.get("bottom", Quantity), centred=centred, centred_on=centred_on(fields),
-        turned=Turned(fields.word("turned") or "none"))
+        left=fields.get("left", Quantity),
+        right=fields.get("right", Quantity),
+        top=fields.get("top", Quantity),
+        bottom=fields.get("bottom", Quantity),
+        centred=centred,
+        centred_on=centred_on(fields),
+        turned=Turned(fields.word("turned") or "none"),
+    )
 
 
 def centred_on(fields: Fields) -> Text | None:
@@ -249,8 +302,14 @@ def centred_on(fields: Fields) -> Text | None:
 def join(fields: Fields, name: Text | None, desk: Desk) -> JoinSpec:
     """A join."""
     assert name is not None
-    return JoinSpec(name=name, put=fields.need("put", SurfaceSpec), upon=fields.need("upon", SurfaceSpec),
-                    at=fields.need("at", PlaceOn), adhesive=fields.get("adhesive", Text), place=name.place)
+    return JoinSpec(
+        name=name,
+        put=fields.need("put", SurfaceSpec),
+        upon=fields.need("upon", SurfaceSpec),
+        at=fields.need("at", PlaceOn),
+        adhesive=fields.get("adhesive", Text),
+        place=name.place,
+    )
 
 
 def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
@@ -259,15 +318,32 @@ def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
     sheet = fields.get("paper", Text)
     outline = shape(fields)
     if sheet is None and not isinstance(outline, Bought):
-        desk.error("missing part", f"The layer `{name}` has no `paper`; only something bought needs none.", name.place,
-                   "Add the paper that it is cut from, or give its size as bought: [width, height].")
+        desk.error(
+            "missing part",
+            f"The layer `{name}` has no `paper`; only something bought needs none.",
+            name.place,
+            "Add the paper that it is cut from, or give its size as bought: [width, height].",
+        )
         return None
     return LayerSpec(
-        name=name, paper=sheet, shape=outline, upon=fields.need("upon", SurfaceSpec), at=fields.need("at", PlaceOn),
-        face=Face(fields.word("glue on") or "back"), overhangs=fields.several("overhangs", Text),
-        adhesive=fields.get("adhesive", Text), place=name.place)
+        name=name,
+        paper=sheet,
+        shape=outline,
+        upon=fields.need("upon", SurfaceSpec),
+        at=fields.need("at", PlaceOn),
+        face=Face(fields.word("glue on") or "back"),
+        overhangs=fields.several("overhangs", Text),
+        adhesive=fields.get("adhesive", Text),
+        place=name.place,
+    )
 
 
 BUILDERS: dict[str, Builder] = {
-    "paper": paper, "score": score, "piece": piece, "triangle": triangle, "place": place, "join": join, "layer": layer,
+    "paper": paper,
+    "score": score,
+    "piece": piece,
+    "triangle": triangle,
+    "place": place,
+    "join": join,
+    "layer": layer,
 }

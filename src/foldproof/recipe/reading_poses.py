@@ -28,18 +28,28 @@ def pose(fields: Fields, name: Text | None, desk: Desk) -> PoseSpec | None:
     assert name is not None
     folds = tuple(
         FoldSpec(score=item.name, angle=item.value if isinstance(item.value, Quantity) else None)
-        for item in fields.get("folds", tuple) or () if isinstance(item, Item) and item.name)
+        for item in fields.get("folds", tuple) or ()
+        if isinstance(item, Item) and item.name
+    )
     over = []
     for pair in fields.several("over", tuple):
         upper, lower = texts(pair)
         if upper.value == lower.value:
-            desk.error("over itself", f"`{upper}` cannot lie over itself.", upper.place, "Name two panels: [upper, lower].")
+            desk.error(
+                "over itself", f"`{upper}` cannot lie over itself.", upper.place, "Name two panels: [upper, lower]."
+            )
             return None
         over.append((upper, lower))
     return PoseSpec(
-        name=name, still=fields.get("still", Text), folds=folds, seen=Face(fields.word("seen") or "front"),
-        turned=Turned(fields.word("turned") or "none"), over=tuple(over), rests=fields.get("rests", RestSpec),
-        place=name.place)
+        name=name,
+        still=fields.get("still", Text),
+        folds=folds,
+        seen=Face(fields.word("seen") or "front"),
+        turned=Turned(fields.word("turned") or "none"),
+        over=tuple(over),
+        rests=fields.get("rests", RestSpec),
+        place=name.place,
+    )
 
 
 def texts(items: tuple[object, ...]) -> tuple[Text, ...]:
@@ -55,8 +65,12 @@ def meeting(fields: Fields, name: Text | None, desk: Desk) -> MeetSpec | None:
     if first.value == second.value:
         desk.error("meets itself", f"`{first}` cannot meet itself.", second.place, "Name two panels.")
         return None
-    return MeetSpec(panels=(first, second), gap=fields.get("gap", Quantity), overlap=fields.get("overlap", Quantity),
-                    place=fields.place)
+    return MeetSpec(
+        panels=(first, second),
+        gap=fields.get("gap", Quantity),
+        overlap=fields.get("overlap", Quantity),
+        place=fields.place,
+    )
 
 
 def stands(fields: Fields, name: Text | None, desk: Desk) -> StandsSpec:
@@ -72,11 +86,14 @@ def finished(fields: Fields, known_poses: frozenset[str]) -> FinishedSpec | None
     chosen, stand = fields.get("pose", Text), fields.get("stands", StandsSpec)
     envelope = fields.get("envelope", object)
     return FinishedSpec(
-        size=size, pose=chosen if chosen and chosen.value in known_poses else None,
+        size=size,
+        pose=chosen if chosen and chosen.value in known_poses else None,
         envelope=envelope if isinstance(envelope, Text) else None,
         envelope_size=fields.size("envelope") if isinstance(envelope, tuple) else None,
-        meets=fields.several("meets", MeetSpec), stands=stand if stand and stand.pose.value in known_poses else None,
-        place=fields.place)
+        meets=fields.several("meets", MeetSpec),
+        stands=stand if stand and stand.pose.value in known_poses else None,
+        place=fields.place,
+    )
 
 
 def supply(fields: Fields, name: Text | None, desk: Desk) -> SupplySpec:
@@ -84,17 +101,29 @@ def supply(fields: Fields, name: Text | None, desk: Desk) -> SupplySpec:
     assert name is not None
     kind = fields.get("kind", Text)
     return SupplySpec(
-        name=name, kind=kind.value if kind else None, amount=fields.get("amount", Text),
-        length=fields.get("length", Quantity), thickness=fields.get("thickness", Quantity),
-        dries=fields.get("dries", Quantity), place=name.place)
+        name=name,
+        kind=kind.value if kind else None,
+        amount=fields.get("amount", Text),
+        length=fields.get("length", Quantity),
+        thickness=fields.get("thickness", Quantity),
+        dries=fields.get("dries", Quantity),
+        place=name.place,
+    )
 
 
 def tool(fields: Fields, name: Text | None, desk: Desk) -> ToolSpec:
     """A tool."""
     assert name is not None
-    return ToolSpec(name=name, basic=fields.word("basic") == "true", caution=fields.get("caution", Text), place=name.place)
+    return ToolSpec(
+        name=name, basic=fields.word("basic") == "true", caution=fields.get("caution", Text), place=name.place
+    )
 
 
 BUILDERS: dict[str, Builder] = {
-    "rest": rest, "pose": pose, "meeting": meeting, "stand": stands, "supply": supply, "tool": tool,
+    "rest": rest,
+    "pose": pose,
+    "meeting": meeting,
+    "stand": stands,
+    "supply": supply,
+    "tool": tool,
 }

@@ -30,8 +30,12 @@ _ID = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 def shot(fields: Fields, name: Text | None, desk: Desk) -> ShotSpec:
     """A shot."""
-    return ShotSpec(framing=fields.get("framing", Text), seconds=fields.get("seconds", Quantity),
-                    say=fields.get("say", Text), place=fields.place)
+    return ShotSpec(
+        framing=fields.get("framing", Text),
+        seconds=fields.get("seconds", Quantity),
+        say=fields.get("say", Text),
+        place=fields.place,
+    )
 
 
 def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
@@ -40,24 +44,42 @@ def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
     sound = True
     if given is not None and not _ID.fullmatch(given.value):
         sound = False
-        desk.error("id not usable", f"`{given}` cannot be an id: it has small letters and digits, joined by hyphens.",
-                   given.place, f"Write {slug(given.value)}")
+        desk.error(
+            "id not usable",
+            f"`{given}` cannot be an id: it has small letters and digits, joined by hyphens.",
+            given.place,
+            f"Write {slug(given.value)}",
+        )
     actions: list[Action] = []
     for value in fields.several("do", object):
         assert isinstance(value, get_args(Action))
         actions.append(value)
         if piece is None and value.piece is None and isinstance(value, _NEEDS_PIECE):
             sound = False
-            desk.error("piece missing", "Neither the step nor this action says which piece it acts on.", value.place,
-                       "Add piece: NAME to the step, or beside the action.")
+            desk.error(
+                "piece missing",
+                "Neither the step nor this action says which piece it acts on.",
+                value.place,
+                "Add piece: NAME to the step, or beside the action.",
+            )
     if not sound:
         return None
     return StepSpec(
-        id=given.value if given else "", title=fields.need("title", Text), piece=piece,
-        tools=fields.several("tools", Text), supplies=fields.several("supplies", Text), actions=tuple(actions),
-        text=fields.need("text", Text), say=fields.get("say", Text), tip=fields.get("tip", Text),
-        caution=fields.get("caution", Text), minutes=fields.get("minutes", Quantity), shots=fields.several("film", ShotSpec),
-        picture=fields.get("picture", Text), place=fields.place)
+        id=given.value if given else "",
+        title=fields.need("title", Text),
+        piece=piece,
+        tools=fields.several("tools", Text),
+        supplies=fields.several("supplies", Text),
+        actions=tuple(actions),
+        text=fields.need("text", Text),
+        say=fields.get("say", Text),
+        tip=fields.get("tip", Text),
+        caution=fields.get("caution", Text),
+        minutes=fields.get("minutes", Quantity),
+        shots=fields.several("film", ShotSpec),
+        picture=fields.get("picture", Text),
+        place=fields.place,
+    )
 
 
 def slug(title: str) -> str:
@@ -73,8 +95,13 @@ def with_ids(items: tuple[object, ...], desk: Desk) -> tuple[object, ...]:
     taken: dict[str, StepSpec] = {}
     for each in steps:
         if each.id and each.id in taken:
-            desk.error("name given twice", f"The id `{each.id}` is given to two steps.", each.place, "Change one of them.",
-                       (Aside(text="It is given here first.", place=taken[each.id].place),))
+            desk.error(
+                "name given twice",
+                f"The id `{each.id}` is given to two steps.",
+                each.place,
+                "Change one of them.",
+                (Aside(text="It is given here first.", place=taken[each.id].place),),
+            )
         if each.id:
             taken.setdefault(each.id, each)
     named: list[object] = []

@@ -21,6 +21,7 @@ def fill(text: str, recipe: Recipe) -> str:
     def written(found: re.Match[str]) -> str:
         measure = measures.get(_name(found))
         return found.group() if measure is None else write(measure, recipe.unit)
+
     return REFERENCE.sub(written, text)
 
 
@@ -43,9 +44,14 @@ def check_references(text: Text, desk: Desk) -> None:
         if name in desk.measures or name in desk.unreadable:
             continue
         guess = nearest(name, desk.measures)
-        desk.error("unknown name", f"`{{{name}}}`: no measure is named `{name}`." if name else "`{}` names no measure.",
-                   _within(text, found), f"Did you mean `{{{guess}}}`?" if guess else
-                   "Words in braces are filled in with a measure; write a measure's name, or other brackets.")
+        desk.error(
+            "unknown name",
+            f"`{{{name}}}`: no measure is named `{name}`." if name else "`{}` names no measure.",
+            _within(text, found),
+            f"Did you mean `{{{guess}}}`?"
+            if guess
+            else "Words in braces are filled in with a measure; write a measure's name, or other brackets.",
+        )
 
 
 def _name(found: re.Match[str]) -> str:

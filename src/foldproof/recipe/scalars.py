@@ -10,7 +10,7 @@ from foldproof.measures.reading import read_quantity
 from foldproof.measures.scanning import names_in
 from foldproof.paper.face import Face
 from foldproof.recipe.actions import TablePoint
-from foldproof.recipe.desk import Desk, Used
+from foldproof.recipe.desk import Desk
 from foldproof.recipe.kinds import (
     Bound,
     Coordinates,
@@ -28,21 +28,16 @@ from foldproof.recipe.kinds import (
     WherePanel,
     Words,
 )
+from foldproof.recipe.naming import FIXED_POINTS, TRUTH_WORDS, fit_for_name, tidy, use
 from foldproof.recipe.nodes import Scalar
-from foldproof.recipe.records import EdgeOf, PointAt, PointNamed, SurfaceSpec, Text
+from foldproof.recipe.records import EdgeOf, PointNamed, SurfaceSpec, Text
 from foldproof.recipe.references import check_references
 from foldproof.recipe.synonyms import SYNONYMS
 
-LENGTH = Measured()
-OFFSET = Measured(bound=Bound.ANY)
-
-FIXED_POINTS = ("top left", "top right", "bottom left", "bottom right", "top middle", "bottom middle", "left middle",
-                "right middle", "centre")
 SIDES = ("left", "right", "top", "bottom")
 FACES = ("front", "back")
 
 _BARE = re.compile(r"[\d\s./½⅓⅔¼¾⅛⅜⅝⅞-]+")
-_TRUTH_WORDS = frozenset(["y", "yes", "n", "no", "on", "off", "true", "false", "null", "~"])
 _USUAL_MOST = {Kind.LENGTH: 3_000, Kind.ANGLE: 180, Kind.TIME: 7 * 86_400, Kind.NUMBER: 10_000, Kind.MONEY: 100_000}
 _MOST_WORDS = {Kind.LENGTH: "mm", Kind.ANGLE: "degrees", Kind.TIME: "seconds", Kind.NUMBER: "", Kind.MONEY: ""}
 
@@ -96,69 +91,16 @@ def described(kind: ValueKind) -> str:
             return "a word or a sentence"
 
 
-def tidy(text: str) -> str:
-    """A name with single spaces."""
-    return " ".join(text.split())
-
-
-def point(pair: tuple[object, object] | None, place: Place) -> PointAt | None:
-    """A point of two lengths."""
-    if pair is None:
-        return None
-    x, y = pair
-    assert isinstance(x, Quantity) and isinstance(y, Quantity)
-    return PointAt(x=x, y=y, place=place)
-
-
-def use(node: Scalar, namings: tuple[Naming, ...], also: tuple[str, ...], desk: Desk) -> Text | None:
-    """Note that a name is used; whether it is given anywhere is seen when all is read."""
-    name = Text(value=tidy(node.text), place=node.place)
-    if not name.value:
-        desk.error("nothing written", f"Nothing is written here, where {described(NameOf(namings))} belongs.", node.place)
-        return None
-    desk.used.append(Used(namings=namings, name=name, also=also, owner=desk.owner))
-    return name
-
-
-def fit_for_name(name: Text, naming: Naming, desk: Desk) -> bool:
-    """Whether a new name can be told from everything else that may stand where names are used."""
-    word = name.value
-    if not word:
-        return _no_name(name, f"A {naming} needs a name before the colon.", "Write a name.", desk)
-    if len(word) > 60:
-        return _no_name(name, f"This name of a {naming} has {len(word)} letters.", "Shorten it to 60 or less.", desk)
-    if word.casefold() in _TRUTH_WORDS:
-        return _no_name(name, f"`{word}` is a word that YAML takes for true, false or nothing, so programs would read "
-                        f"another name for this {naming} than you do.", "Choose another name.", desk)
-    if not word[0].isalpha() or re.search(r"[{}\[\],:#*&|<>\"`]", word):
-        return _no_name(name, f"`{word}` cannot be the name of a {naming}: names start with a letter and have only letters, "
-                        "digits, spaces, hyphens and apostrophes, so that they can be told from measures.",
-                        "Choose another name.", desk)
-    reserved = {
-        Naming.POINT: FIXED_POINTS, Naming.MARK: FIXED_POINTS, Naming.SCORE: ("found",),
-        Naming.PANEL: ("card", "edge"), Naming.LAYER: ("card", "edge"), Naming.PIECE: ("card", "edge"),
-    }.get(naming, ())
-    if word in reserved:
-        return _no_name(name, f"`{word}` has a meaning of its own where names of a {naming} are used.",
-                        "Choose another name.", desk)
-    return True
-
-
-def _no_name(name: Text, message: str, mend: str, desk: Desk) -> bool:
-    desk.error("name not usable", message, name.place, mend)
-    return False
-
-
 def _measured(node: Scalar, kind: Measured, desk: Desk) -> Quantity | str | None:
     text = node.text.strip()
     if kind.or_word is not None and text == kind.or_word:
         return text
-    if desk.unreadable and any(name in desk.unreadable
-                               for name in names_in(text, {*desk.measures, *desk.unreadable})):
+    if desk.unreadable and any(name in desk.unreadable for name in names_in(text, {*desk.measures, *desk.unreadable})):
         return None
     bare = bool(kind.bare and _BARE.fullmatch(text))
-    found = read_quantity(f"{text} {kind.bare}" if bare else text, place=node.place, kind=kind.kind, unit=desk.unit,
-                          names=desk.measures)
+    found = read_quantity(
+        f"{text} {kind.bare}" if bare else text, place=node.place, kind=kind.kind, unit=desk.unit, names=desk.measures
+    )
     if isinstance(found, Finding):
         desk.findings.append(found)
         return None
@@ -171,14 +113,21 @@ def _sensible(found: Quantity, kind: Measured, desk: Desk) -> bool:
     what = described(kind).split()[-1]
     if (kind.bound is Bound.POSITIVE and found.value <= 0) or (kind.bound is Bound.NOT_NEGATIVE and found.value < 0):
         reached = "" if found.witness else f" It comes to {found.value} here."
-        desk.error("not more than zero" if kind.bound is Bound.POSITIVE else "less than zero",
-                   f"`{found.written}`: this {what} must be {kind.bound}.{reached}", found.place)
+        desk.error(
+            "not more than zero" if kind.bound is Bound.POSITIVE else "less than zero",
+            f"`{found.written}`: this {what} must be {kind.bound}.{reached}",
+            found.place,
+        )
         return False
     most = _USUAL_MOST[kind.kind] if kind.most is None else kind.most
     size = abs(found.value) * (desk.unit.millimetres if kind.kind is Kind.LENGTH else 1)
     if size > most:
-        desk.error("absurd size", f"`{found.written}` is more than any card needs: at most {_most(most, kind.kind, desk)}.",
-                   found.place, "Look at the unit and at the point.")
+        desk.error(
+            "absurd size",
+            f"`{found.written}` is more than any card needs: at most {_most(most, kind.kind, desk)}.",
+            found.place,
+            "Look at the unit and at the point.",
+        )
         return False
     return True
 
@@ -194,10 +143,14 @@ def _one_of(node: Scalar, words: tuple[str, ...], desk: Desk) -> str | None:
     if word in words:
         return word
     guess = nearest(word, words, SYNONYMS)
-    if words == ("true", "false") and word.casefold() in _TRUTH_WORDS:
+    if words == ("true", "false") and word.casefold() in TRUTH_WORDS:
         guess = "true" if word.casefold() in ("y", "yes", "on", "true") else "false"
-    desk.error("unknown word", f"`{word}` stands where one of these words belongs: {', '.join(words)}.", node.place,
-               f"Did you mean `{guess}`?" if guess else None)
+    desk.error(
+        "unknown word",
+        f"`{word}` stands where one of these words belongs: {', '.join(words)}.",
+        node.place,
+        f"Did you mean `{guess}`?" if guess else None,
+    )
     return None
 
 
@@ -223,9 +176,17 @@ def _face_of(node: Scalar, desk: Desk) -> SurfaceSpec | None:
     panel, _, face = tidy(node.text).rpartition(" ")
     if face not in FACES or not panel:
         guess = nearest(face, FACES, SYNONYMS) if panel else None
-        mend = f"Did you mean `{panel} {guess}`?" if guess else f"Write `{tidy(node.text)} front` or `{tidy(node.text)} back`."
-        desk.error("face missing", f"`{tidy(node.text)}` does not end in a face: a panel has a front and a back.", node.place,
-                   mend)
+        mend = (
+            f"Did you mean `{panel} {guess}`?"
+            if guess
+            else f"Write `{tidy(node.text)} front` or `{tidy(node.text)} back`."
+        )
+        desk.error(
+            "face missing",
+            f"`{tidy(node.text)}` does not end in a face: a panel has a front and a back.",
+            node.place,
+            mend,
+        )
         return None
     used = use(Scalar(text=panel, style=None, place=_part(node.place, len(panel))), (Naming.PANEL,), (), desk)
     return SurfaceSpec(panel=used, face=Face(face)) if used else None
@@ -234,8 +195,12 @@ def _face_of(node: Scalar, desk: Desk) -> SurfaceSpec | None:
 def _side_of(node: Scalar, desk: Desk) -> EdgeOf | None:
     panel, _, side = tidy(node.text).rpartition(" ")
     if side not in SIDES or not panel:
-        desk.error("side missing", f"`{tidy(node.text)}` does not end in a side: left, right, top or bottom.", node.place,
-                   f"Write, for example, `{tidy(node.text)} bottom`.")
+        desk.error(
+            "side missing",
+            f"`{tidy(node.text)}` does not end in a side: left, right, top or bottom.",
+            node.place,
+            f"Write, for example, `{tidy(node.text)} bottom`.",
+        )
         return None
     used = use(Scalar(text=panel, style=None, place=_part(node.place, len(panel))), (Naming.PANEL,), (), desk)
     return EdgeOf(panel=used, side=side) if used else None
@@ -250,7 +215,10 @@ def _table_point(node: Scalar, desk: Desk) -> TablePoint | None:
     if name in FIXED_POINTS or name in desk.marks:
         return TablePoint(name=name, place=node.place)
     guess = nearest(name, [*FIXED_POINTS, *desk.marks], SYNONYMS)
-    desk.error("unknown name", f"No mark `{name}` has been made in this or an earlier step, and it is no corner or middle.",
-               node.place, f"Did you mean `{guess}`?" if guess else
-               f"Mark it first, or write one of: {', '.join(FIXED_POINTS)}.")
+    desk.error(
+        "unknown name",
+        f"No mark `{name}` has been made in this or an earlier step, and it is no corner or middle.",
+        node.place,
+        f"Did you mean `{guess}`?" if guess else f"Mark it first, or write one of: {', '.join(FIXED_POINTS)}.",
+    )
     return None
