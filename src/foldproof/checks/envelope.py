@@ -66,7 +66,8 @@ def envelope_fit(card: Card) -> Fit | None:
         usual = (STANDARD_CLEARANCE_MM, STANDARD_CLEARANCE_MM)
     else:
         return None
-    sides = sorted((closed.width * unit.millimetres, closed.height * unit.millimetres))
+    # the promised size: where the closed card has another, that is a finding of its own
+    sides = sorted(side.value * unit.millimetres for side in promise.size)
     card_mm = (sides[0], sides[1])
     return Fit(
         envelope=name, known=known, envelope_mm=outside, card_mm=card_mm,

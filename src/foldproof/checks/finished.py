@@ -10,7 +10,7 @@ from foldproof.checks.phrases import hair, length, listed, size, sliver
 from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import Card, CardScore, FlatPose, Meeting, StandingPose
 from foldproof.making.table import Making
-from foldproof.paper.polygon import edges, meeting
+from foldproof.paper.polygon import bounding_box, edges, meeting
 from foldproof.paper.vector import Segment
 from foldproof.recipe.records import MeetSpec
 
@@ -44,7 +44,7 @@ def check_size(card: Card, making: Making) -> Iterable[Finding]:
     promise = card.recipe.finished
     sides = (("wide", closed.width, promise.size[0]), ("high", closed.height, promise.size[1]))
     wrong = [(way, made, said) for way, made, said in sides if made != said.value]
-    if not wrong:
+    if not wrong or (_pieces_size(card, closed) == (promise.size[0].value, promise.size[1].value) and not _meant(card)):
         return
     if closed.width == promise.size[1].value and closed.height == promise.size[0].value:
         yield WRONG_SIZE.finding(
@@ -62,6 +62,18 @@ def check_size(card: Card, making: Making) -> Iterable[Finding]:
         mend=mend_by_trial(card, amounts, _keeps_promises)
         or f"Promise {size(card, closed.width, closed.height)}, or change the plan.",
         place=wrong[0][2].place)
+
+
+def _pieces_size(card: Card, closed: FlatPose) -> tuple[Fraction, Fraction]:
+    """The size without layers: where it is right, a layer sticks out, and that is told of the layer."""
+    rings = [closed.placements[name].ring(card.panels[name].ring)
+             for piece in card.pieces if not piece.layer for name in piece.panels if name in closed.placements]
+    box = bounding_box(p for ring in rings for p in ring)
+    return box.width, box.height
+
+
+def _meant(card: Card) -> bool:
+    return any(name.value == "edge" for layer in card.recipe.layers for name in layer.overhangs)
 
 
 def _too(way: str, more: bool) -> str:

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from foldproof.checks.check import advice, error, warning
 from foldproof.checks.cover import uncovered
-from foldproof.checks.phrases import accident, length, listed
+from foldproof.checks.phrases import accident, length, listed, sliver
 from foldproof.findings.finding import Aside, Finding, Place
 from foldproof.folding.card import Bond, Card, FlatPose, Hinge
 from foldproof.making.table import Making
@@ -176,7 +176,9 @@ def _overhang(card: Card, bond: Bond, parts: tuple[Ring, ...]) -> Iterator[Findi
     allowed = _rings(card, closed, {*named, *_chain(card, bond)})
     to_pose = closed.placements[bond.under.panel]
     left = [rest for part in parts for rest in uncovered(to_pose.ring(part), allowed)]
-    if not left:
+    bare = uncovered_by_pieces(card, closed, left)
+    # a bridge over the gap between two doors lies over neither for a moment
+    if not bare and all(_narrow(ring) <= sliver(card) for ring in left):
         return
     box, whole = bounding_box(p for ring in left for p in ring), bounding_box(p for ring in allowed for p in ring)
     beyond = [
@@ -184,7 +186,6 @@ def _overhang(card: Card, bond: Bond, parts: tuple[Ring, ...]) -> Iterator[Findi
         for side, by in (("left", whole.left - box.left), ("right", box.right - whole.right),
                          ("top", box.top - whole.top), ("bottom", whole.bottom - box.bottom)) if by > 0
     ]
-    bare = uncovered_by_pieces(card, closed, left)
     yield TOO_FAR.finding(
         f"Closed, the {bond.name} reaches past {listed(dict.fromkeys([bond.under.panel, *named]))}"
         f"{': ' + listed(beyond) if beyond else ''}"
@@ -192,6 +193,11 @@ def _overhang(card: Card, bond: Bond, parts: tuple[Ring, ...]) -> Iterator[Findi
         mend="Make it smaller or move it; to let it stick out of the card on purpose, add `edge` to `overhangs`."
         if bare else "Make it smaller, move it, or name what else it may lie over under `overhangs`.",
         place=_place_of(spec))
+
+
+def _narrow(ring: Ring) -> Fraction:
+    box = bounding_box(ring)
+    return min(box.width, box.height)
 
 
 def uncovered_by_pieces(card: Card, pose: FlatPose, rings: Iterable[Ring]) -> list[Ring]:

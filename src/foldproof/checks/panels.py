@@ -71,10 +71,9 @@ def _folded_level(pose: FlatPose, hinge: Hinge) -> Segment | None:
 
 
 def _between(card: Card, pose: FlatPose, hinge: Hinge) -> Iterator[str]:
-    """Pieces' panels that lie between the two panels of a hinge."""
-    layers = {panel for piece in card.pieces if piece.layer for panel in piece.panels}
-    for name in pose.placements:
-        if name not in layers and name not in hinge.panels and _inside(pose, name, hinge):
+    """Panels of the hinge's own piece that are folded up between its two panels; what is glued flat to one is none."""
+    for name, panel in card.panels.items():
+        if panel.piece == hinge.piece and name not in hinge.panels and _inside(pose, name, hinge):
             yield name
 
 

@@ -1,0 +1,114 @@
+"""Every check fires on a small wrong recipe, at the line that is wrong, and is silent on the right one."""
+
+import pytest
+from recipes_for_checks import GATE, NAMES, changed, expected, found_in, seen
+
+EXTRA_PAPER = "  foam:\n    kind: cardstock\n    weight: 80 lb cover\n    thickness: 0.011 in\n"
+
+WRONG = {
+    "closed size too wide": [("  size: [4 1/4, 5 1/2]", "  size: [4 3/16, 5 1/2] #! closed size is not as promised")],
+    "closed size the other way round": [
+        ("  size: [4 1/4, 5 1/2]", "  size: [5 1/2, 4 1/4] #! closed size is not as promised")],
+    "doors that do not meet": [
+        ("right hinge: {across: 2 * width - door", "right hinge: {across: 2 * width - door + 1/16 in"),
+        ("  size: [4 1/4, 5 1/2]", "  size: [4 5/16, 5 1/2]"),
+        ("      gap: 0", "      gap: 0 #! edges do not meet as promised"),
+        ("  envelope: A2", "  envelope: A2 #! tight in its envelope"),
+        ("    size: [4, 5 1/4]", "    size: [4 1/16, 5 1/4]")],
+    "panels without facing edges": [
+        ("    - panels: [left door, right door]", "    - panels: [left door, middle] #! edges do not face each other"),
+        ],
+    "a small gap that is not named": [
+        ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", ""),
+        ("  size: [4 1/4, 5 1/2]", "  size: [4 3/8, 5 1/2] #! unnamed gap"),
+        ("  envelope: A2", "  envelope: A7"),
+        ("    size: [2 * width, height]", "    size: [8 5/8, height]"),
+        ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 1/2"),
+        ("    size: [4, 5 1/4]", "    size: [4 1/8, 5 1/4]")],
+    "an overlap that is not named": [
+        ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", ""),
+        ("  size: [4 1/4, 5 1/2]", "  size: [4 1/8, 5 1/2] #! unnamed overlap"),
+        ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 1/4"),
+        ("    size: [4, 5 1/4]", "    size: [3 7/8, 5 1/4]")],
+    "no closed pose": [
+        ("  closed:\n", "  shut:\n"), ("opening: [closed, open]", "opening: [shut, open]"),
+        ("  size: [4 1/4, 5 1/2]", "  size: [4 1/4, 5 1/2] #! no closed pose"), ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", ""),
+    ],
+    "opening that starts open": [
+        ("opening: [closed, open]", "opening: [open, closed] #! opening does not start closed")],
+    "score that no pose folds": [
+        ("      right hinge: {across: 2 * width - door, fold: valley}",
+         "      right hinge: {across: 2 * width - door, fold: valley}\n"
+         "      lip: {across: 8, fold: valley} #! score that never folds"),
+        ("      right door: right of right hinge", "      right door: between right hinge and lip\n      end: right of lip"),
+        ("    - panels: [left door, right door]", "    - panels: [left door, end]"),
+        ("    overhangs: [right door]", "    overhangs: [right door, end]")],
+    "layer larger than its panel": [
+        ("    size: [4, 5 1/4]\n    upon", "    size: [4, 5 3/4] #\n    upon"),
+        ("  inside mat:\n", "  inside mat:  #! layer sticks out of its panel\n")],
+    "overhang past what is named": [
+        ("    size: [3 1/2, 1 3/4]", "    size: [4 1/2, 1 3/4]"),
+        ("    at: {left: 1/4, top: 1 3/4}\n    overhangs", "    at: {left: 1/4, top: 1 3/4} #! layer reaches too far\n    overhangs")],
+    "overhang that is not there": [
+        ("    size: [3 1/2, 1 3/4]", "    size: [1 1/2, 1 3/4]"),
+        ("    overhangs: [right door]", "    overhangs: [right door] #! overhang that is not there")],
+    "layer across a fold": [
+        ("    size: [4, 5 1/4]\n", "    size: [5, 5 1/4]\n"),
+        ("  inside mat:\n", "  inside mat:  #! layer bridges a fold\n")],
+    "borders that differ by a slip": [
+        ("    upon: middle front\n    at: {centred: both}",
+         "    upon: middle front\n    at: {left: 3/32, centred: up}  #! uneven borders")],
+    "borders nearly alike": [
+        ("    size: [4, 5 1/4]\n", "    size: [4, 5 3/16]\n"),
+        ("  inside mat:\n", "  inside mat:  #! borders nearly alike\n")],
+    "sheet too small": [
+        ("    sheet: [8 1/2, 11]", "    sheet: [8, 8]"),
+        ("  base:\n    paper", "  base: #! sheet too small\n    paper")],
+    "upright pattern on too low a sheet": [
+        ("    sheet: [12, 12]", "    sheet: [12, 5]"),
+        ("  left mat:\n", "  left mat: #! sheet too small\n")],
+    "pattern on its head": [
+        ("    upon: left door back\n    at: {centred: both}", "    upon: left door back\n    at: {centred: both, turned: half}"),
+        ("    at: {left: 1/4, top: 1 3/4}\n", "    at: {right: 1/4, bottom: 1 3/4, turned: half}\n"),
+        ("  left mat:\n", "  left mat: #! pattern not upright\n")],
+    "printed face glued down": [
+        ("    upon: left door back\n", "    upon: left door back\n    glue on: front\n"),
+        ("    upon: left mat front\n", "    upon: left mat back\n"),
+        ("  left mat:\n", "  left mat: #! printed face glued down\n")],
+    "unknown envelope": [("  envelope: A2", "  envelope: A22 #! unknown envelope")],
+    "card larger than its envelope": [("  envelope: A2", "  envelope: A1 #! card larger than its envelope")],
+    "envelope too tight": [("  envelope: A2", "  envelope: [4 5/16, 5 5/8] #! tight in its envelope")],
+    "envelope too tight for the bulk": [
+        ("  wet glue: {kind: wet glue, dries: 5 min}", "  wet glue: {kind: foam, thickness: 1/16 in}"),
+        ("  envelope: A2", "  envelope: A2 #! tight in its envelope")],
+    "weight that can't be read": [("    weight: 70 lb text", "    weight: medium #! paper's weight can't be read")],
+    "post that asks more": [("  envelope: A2", "  envelope: 6 in square #! post asks more")],
+    "supply listed and not used": [
+        ("tools:\n", "  ribbon: {kind: ribbon} #! listed and not used\ntools:\n")],
+    "tool listed and not used": [("  ruler: {basic: true}", "  corner punch: {} #! listed and not used")],
+    "paper not used": [("pieces:\n", EXTRA_PAPER.replace("foam:", "foam: #! paper not used") + "pieces:\n")],
+    "no adhesive": [
+        ("    upon: middle front\n    at: {centred: both}\n    adhesive: wet glue\n", "    upon: middle front\n    at: {centred: both}\n"),
+        ("  inside mat:\n", "  inside mat:  #! no adhesive named\n")],
+    "nothing to cut with": [
+        ("    tools: [trimmer]\n", ""), ("  trimmer: {}\n", ""),
+        ("      - {cut: [8 1/2, 5 1/2], piece: base}", "      - {cut: [8 1/2, 5 1/2], piece: base} #! nothing to cut with")],
+    "nothing to score with": [
+        ("    tools: [scoring board]\n", ""), ("  scoring board: {}\n", ""), ("    tools: [trimmer]\n", "    tools: [scissors]\n"),
+        ("  trimmer: {}", "  scissors: {}"),
+        ("      - lay: {edge: long, up: back}\n      - score: 2 1/8",
+         "      - lay: {edge: long, up: back}\n      - score: 2 1/8 #! nothing to score with")],
+    "tool that sounds sharp": [
+        ("    tools: [trimmer]\n", "    tools: [trimmer, rotary blade wheel] #! no caution for a tool that may hurt\n"),
+        ("  trimmer: {}", "  trimmer: {}\n  rotary blade wheel: {}")],
+}
+
+
+@pytest.mark.parametrize("changes", WRONG.values(), ids=WRONG.keys())
+def test_wrong_recipe_is_told_where_it_is_wrong(changes: list[tuple[str, str]]) -> None:
+    recipe = changed(*changes)
+    assert seen(found_in(recipe)) == expected(recipe)
+
+
+def test_right_recipe_is_left_alone() -> None:
+    assert found_in(GATE) == ()
