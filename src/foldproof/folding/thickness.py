@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from fractions import Fraction
 
+from foldproof.facts.paper_weights import estimate_thickness, read_weight
 from foldproof.folding.card import Card
 from foldproof.folding.overlay import Overlay
 from foldproof.paper.isometry import Isometry
@@ -11,8 +12,13 @@ from foldproof.recipe.records import PaperSpec
 
 
 def paper_thickness(card: Card, paper: PaperSpec) -> Fraction | None:
-    """The thickness of one sheet in the recipe's unit, as written; None where it is not known."""
-    return paper.thickness.value if paper.thickness is not None else None
+    """The thickness of one sheet in the recipe's unit: as written, or else estimated from the weight; None without."""
+    if paper.thickness is not None:
+        return paper.thickness.value
+    grams = read_weight(paper.weight.value, place=None) if paper.weight is not None else None
+    if not isinstance(grams, Fraction):
+        return None
+    return estimate_thickness(grams).likely / card.recipe.unit.millimetres
 
 
 def greatest_thickness(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> Fraction | None:

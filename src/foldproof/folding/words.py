@@ -1,11 +1,11 @@
 """How the folding stage speaks to the author: findings, names that were meant, points and distances in words."""
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 from fractions import Fraction
 from math import isqrt
 
 from foldproof.findings.finding import Aside, Finding, Place, Severity
+from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.vector import Point
@@ -29,9 +29,9 @@ def list_of(names: Iterable[str]) -> str:
 def meant(word: str, names: Iterable[str]) -> str | None:
     """A mend that offers the likely intended name, or else all names."""
     known = list(dict.fromkeys(names))
-    close = get_close_matches(word, known, n=1, cutoff=0.6)
+    close = nearest(word, known)
     if close:
-        return f"Did you mean `{close[0]}`?"
+        return f"Did you mean `{close}`?"
     return f"The names here are: {', '.join(known)}." if known else None
 
 
