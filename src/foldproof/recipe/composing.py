@@ -70,7 +70,9 @@ class _Composer:
                 stack.append(_Open(start=event, children=[]))
                 if len(stack) > MOST_NESTED:
                     self._too_much(
-                        "nested too deep", f"Lists and mappings lie more than {MOST_NESTED} deep in each other here.", event
+                        "nested too deep",
+                        f"Lists and mappings lie more than {MOST_NESTED} deep in each other here.",
+                        event,
                     )
                 continue
             if isinstance(event, yaml.CollectionEndEvent):
@@ -178,7 +180,9 @@ class _Composer:
         assert start is not None and end is not None
         if length is None:
             if isinstance(event, yaml.MappingStartEvent) and event.flow_style is False:
-                length = len(self._line(start.line)[start.column :].split(":")[0])  # the first key stands for the mapping
+                length = len(
+                    self._line(start.line)[start.column :].split(":")[0]
+                )  # the first key stands for the mapping
             elif end.line == start.line:
                 length = end.column - start.column
             else:

@@ -198,7 +198,7 @@ LAYER = Form(
         Key(
             "overhangs",
             ListOf(NameOf((Naming.PANEL,), ("edge",))),
-            "Panels and layers that it may reach over beyond the one that it is fixed to; edge is past the card's edge.",
+            "Panels and layers that it may reach over beyond its own; edge is past the card's edge.",
             "[right door]",
         ),
         Key("adhesive", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
@@ -228,8 +228,8 @@ POSE = Form(
         Key(
             "folds",
             ByName(Naming.SCORE, Measured(kind=Kind.ANGLE, bound=Bound.ANY, most=180, or_word="found")),
-            "Degrees from flat by score, in the order of folding: a valley is more than 0, a mountain less; found where "
-            "the rest decides.",
+            "Degrees from flat by score, in the order of folding: a valley is more than 0, a mountain less; found "
+            "where the rest decides.",
             "{left hinge: 180, right hinge: 180}",
         ),
         Key("seen", OneOf(FACES), "The face of the still panel that the reader looks at.", "front", default="front"),

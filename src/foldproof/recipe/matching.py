@@ -90,7 +90,9 @@ def complete(node: Mapping, form: Form, written: dict[str, Entry], desk: Desk) -
     sound = True
     for key in form.keys:
         if key.required and key.name not in written:
-            sound = _missing(f"The {form.name} has no `{key.name}`. {key.meaning}", node, an_example(form, key.name), desk)
+            sound = _missing(
+                f"The {form.name} has no `{key.name}`. {key.meaning}", node, an_example(form, key.name), desk
+            )
     for group in form.choose:
         there = [name for name in group if name in written]
         if not there:

@@ -34,7 +34,7 @@ Known = dict[tuple[Naming, str], int | None]
 
 
 def _owners_by_name(given: Iterable[Given]) -> Known:
-    """Which item gives each name; a layer gives its name to its panel, and so does a piece whose panels have no names."""
+    """Which item gives each name; a layer names its panel, and so does a piece whose panels have no names."""
     known: Known = {}
     with_panels = {each.owner for each in given if each.naming is Naming.PANEL}
     for each in given:

@@ -46,8 +46,14 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
             return CutAcross(place=place, piece=piece, at=part.need("at", Quantity), keep=part.need("keep", str))
         case "cut" if part.form.name == "cut between two points":
             other = part.get("other", Text)
-            return CutBetween(place=place, piece=piece, start=part.need("from", TablePoint), end=part.need("to", TablePoint),
-                              keep=part.need("keep", str), other=other.value if other else None)
+            return CutBetween(
+                place=place,
+                piece=piece,
+                start=part.need("from", TablePoint),
+                end=part.need("to", TablePoint),
+                keep=part.need("keep", str),
+                other=other.value if other else None,
+            )
         case "cut":
             return CutOut(place=place, piece=piece, size=_size(part, "size"))
         case "die cut":
@@ -56,31 +62,46 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
             up = part.word("up")
             return Lay(place=place, piece=piece, edge=part.need("edge", str), face=Face(up) if up else None)
         case "mark":
-            return MarkAt(place=place, piece=piece, at=part.need("at", Quantity), edge=part.need("edge", str),
-                          start=part.need("from", str), name=part.need("name", Text).value)
+            return MarkAt(
+                place=place,
+                piece=piece,
+                at=part.need("at", Quantity),
+                edge=part.need("edge", str),
+                start=part.need("from", str),
+                name=part.need("name", Text).value,
+            )
         case "score" if part.form.name == "straight score":
             return ScoreAt(place=place, piece=piece, at=part.need("at", Quantity))
         case "score":
-            return ScoreBetween(place=place, piece=piece, start=part.need("from", TablePoint),
-                                end=part.need("to", TablePoint))
+            return ScoreBetween(
+                place=place, piece=piece, start=part.need("from", TablePoint), end=part.need("to", TablePoint)
+            )
         case "turn":
             return Turn(place=place, piece=piece, amount=fields.need("turn", str))
         case "turn over":
             return TurnOver(place=place, piece=piece, way=fields.need("turn over", str))
         case "fold":
-            return FoldOn(place=place, piece=piece, score=part.need("score", Text).value,
-                          fold=Fold(part.need("fold", str)), angle=part.get("angle", Quantity),
-                          sharp=part.word("sharp") == "true")
+            return FoldOn(
+                place=place,
+                piece=piece,
+                score=part.need("score", Text).value,
+                fold=Fold(part.need("fold", str)),
+                angle=part.get("angle", Quantity),
+                sharp=part.word("sharp") == "true",
+            )
         case "unfold":
             return Unfold(place=place, piece=piece, score=fields.need("unfold", Text).value)
         case "attach":
             return _attach(part, place, piece)
         case "stamp":
             face, words = part.need("on", SurfaceSpec), part.get("words", Text)
-            return Stamp(place=place, piece=piece, panel=face.panel.value, face=face.face,
-                         words=words.value if words else None)
+            return Stamp(
+                place=place, piece=piece, panel=face.panel.value, face=face.face, words=words.value if words else None
+            )
         case "tie":
-            return Tie(place=place, piece=piece, supply=part.need("with", Text).value, length=part.get("length", Quantity))
+            return Tie(
+                place=place, piece=piece, supply=part.need("with", Text).value, length=part.get("length", Quantity)
+            )
         case "dry":
             return Dry(place=place, piece=piece, time=fields.need("dry", Quantity))
         case "measure":
@@ -99,11 +120,18 @@ def _size(fields: Fields, key: str) -> tuple[Quantity, Quantity]:
 def _attach(part: Fields, place: Place, piece: str | None) -> Attach:
     on, supply = part.get("centred on", Text), part.get("with", Text)
     at = PlacedAt(
-        left=part.get("left", Quantity), right=part.get("right", Quantity), top=part.get("top", Quantity),
-        bottom=part.get("bottom", Quantity), border=part.get("border", Quantity), centred=part.get("centred", str),
-        centred_on=on.value if on else None, turned=part.word("turned") or "none")
-    return Attach(place=place, piece=piece, bond=part.need("what", Text).value, at=at,
-                  adhesive=supply.value if supply else None)
+        left=part.get("left", Quantity),
+        right=part.get("right", Quantity),
+        top=part.get("top", Quantity),
+        bottom=part.get("bottom", Quantity),
+        border=part.get("border", Quantity),
+        centred=part.get("centred", str),
+        centred_on=on.value if on else None,
+        turned=part.word("turned") or "none",
+    )
+    return Attach(
+        place=place, piece=piece, bond=part.need("what", Text).value, at=at, adhesive=supply.value if supply else None
+    )
 
 
 def _sound(made: Action, fields: Fields, desk: Desk) -> bool:
@@ -111,8 +139,12 @@ def _sound(made: Action, fields: Fields, desk: Desk) -> bool:
         case MarkAt(edge=edge, start=start):
             ends = ("left", "right") if edge in ("top", "bottom") else ("top", "bottom")
             if start not in ends:
-                desk.error("wrong end", f"The {edge} edge runs from {ends[0]} to {ends[1]}; it has no {start} end.", made.place,
-                           f"Measure from {ends[0]} or from {ends[1]}.")
+                desk.error(
+                    "wrong end",
+                    f"The {edge} edge runs from {ends[0]} to {ends[1]}; it has no {start} end.",
+                    made.place,
+                    f"Measure from {ends[0]} or from {ends[1]}.",
+                )
                 return False
         case CutBetween(start=start, end=end) | ScoreBetween(start=start, end=end) if start.name == end.name:
             desk.error("no line", f"This line starts and ends at `{start.name}`.", end.place, "Give it another end.")
@@ -126,15 +158,23 @@ def _attach_is_clear(at: PlacedAt, place: Place, desk: Desk) -> bool:
     edges = {"left": at.left, "right": at.right, "top": at.top, "bottom": at.bottom}
     given = [name for name, value in edges.items() if value is not None]
     if at.border is not None and given:
-        desk.error("place fixed twice", f"`border` is the distance from all four edges, and `{given[0]}` is one of them.",
-                   place, "Keep border, or name the edges one by one.")
+        desk.error(
+            "place fixed twice",
+            f"`border` is the distance from all four edges, and `{given[0]}` is one of them.",
+            place,
+            "Keep border, or name the edges one by one.",
+        )
         return False
     across = [name for name in ("left", "right") if name in given] + (["border"] if at.border is not None else [])
     level = [name for name in ("top", "bottom") if name in given] + (["border"] if at.border is not None else [])
     for names, way in ((across, "across"), (level, "up")):
         if names and at.centred in ("both", way) and at.border is None:
-            desk.error("place fixed twice", f"`{names[0]}` and `centred` both say where it lies.", place,
-                       "Keep one of the two.")
+            desk.error(
+                "place fixed twice",
+                f"`{names[0]}` and `centred` both say where it lies.",
+                place,
+                "Keep one of the two.",
+            )
             return False
     if at.centred_on is not None and at.centred is None:
         desk.error("missing part", "`centred on` needs `centred` beside it.", place, "Add centred: both, across or up.")

@@ -142,14 +142,16 @@ def _one_of(node: Scalar, words: tuple[str, ...], desk: Desk) -> str | None:
     word = tidy(node.text)
     if word in words:
         return word
-    guess = nearest(word, words, SYNONYMS)
-    if words == ("true", "false") and word.casefold() in TRUTH_WORDS:
-        guess = "true" if word.casefold() in ("y", "yes", "on", "true") else "false"
+    guess, more = nearest(word, words, SYNONYMS), ""
+    if word.casefold() in TRUTH_WORDS:
+        more = " (YAML programs disagree on what yes, no, on and off mean, so recipes have no such words.)"
+        if words == ("true", "false"):
+            guess = "true" if word.casefold() in ("y", "yes", "on", "true") else "false"
     desk.error(
         "unknown word",
-        f"`{word}` stands where one of these words belongs: {', '.join(words)}.",
+        f"`{word}` stands where one of these words belongs: {', '.join(words)}.{more}",
         node.place,
-        f"Did you mean `{guess}`?" if guess else None,
+        f"Did you mean `{guess}`?" if guess else f"Write one of: {', '.join(words)}.",
     )
     return None
 

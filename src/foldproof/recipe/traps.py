@@ -1,19 +1,30 @@
-"""YAML's traps for people who are no programmers: what went wrong in a line, and the line mended in a copy to read on."""
+"""YAML's traps for people who are no programmers: what went wrong, and the text mended in a copy to read on from."""
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import yaml
 
 from foldproof.findings.finding import Finding, Place, Severity
+from foldproof.recipe.composing import MOST_NESTED
 from foldproof.recipe.keys import ALL_KEYS
 
-_LINE = re.compile(r"""(?P<before>\s*(?:-\s+)*(?:(?:"[^"]*"|'[^']*'|[^\s"'#\[\]{},&*!|>%@`-][^:#]*?)\s*:(?:\s+|$))?)(?P<value>.*?)\s*$""")
+_QUOTED = r"'(?:[^']|'')*'" r'|"(?:[^"\\]|\\.)*"'
+_KEY = r"""(?:"[^"]{0,80}"|'[^']{0,80}'|[^\s"'#\[\]{},&*!|>%@`-][^:#]{0,80}?)"""
+_LINE = re.compile(rf"(?P<before>\s*(?:-\s+)*(?:{_KEY}\s?:(?:\s+|$))?)(?P<value>.*)")
 _ODD_STARTS = {
-    "*": "look for something to copy", "&": "mark something for copying", "!": "look for a type",
-    "%": "look for an instruction to itself", "@": "stop", "`": "stop", "|": "start a passage on the next line",
-    ">": "start a passage on the next line", ",": "go on with a list", "]": "end a list", "}": "end a mapping",
+    "*": "look for something to copy",
+    "&": "mark something for copying",
+    "!": "look for a type",
+    "%": "look for an instruction to itself",
+    "@": "stop",
+    "`": "stop",
+    "|": "start a passage on the next line",
+    ">": "start a passage on the next line",
+    ",": "go on with a list",
+    "]": "end a list",
+    "}": "end a mapping",
 }
 _WORD_KEY = re.compile(r"(?P<lead>\s*(?:-\s+)*)(?P<key>[A-Za-z][A-Za-z ]*):(?P<rest>\S.*)")
 
@@ -34,8 +45,12 @@ class Fault:
         mark, start = getattr(error, "problem_mark", None), getattr(error, "context_mark", None)
         words = f"{getattr(error, 'context', '') or ''} | {getattr(error, 'problem', '') or ''}"
         line = mark.line if mark else 0
-        return Fault(problem=words, line=line, column=mark.column if mark else 0,
-                     start_line=min(start.line, line) if start else line)
+        return Fault(
+            problem=words,
+            line=line,
+            column=mark.column if mark else 0,
+            start_line=min(start.line, line) if start else line,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,8 +69,9 @@ Rule = Callable[[tuple[str, ...], Fault, str], Mended | None]
 def mend(source: str, error: yaml.YAMLError, file: str) -> Mended | None:
     """Report the trap behind an error and mend it in a copy; None where no trap is known there."""
     lines, fault = tuple(source.split("\n")), Fault.of(error)
-    if fault.line >= len(lines):
-        fault = Fault(problem=fault.problem, line=len(lines) - 1, column=0, start_line=min(fault.start_line, len(lines) - 1))
+    last = len(lines) - 1
+    if fault.line > last:
+        fault = replace(fault, line=last, column=0, start_line=min(fault.start_line, last))
     for rule in RULES:
         mended = rule(lines, fault, file)
         if mended is not None and mended.lines != lines:
@@ -67,49 +83,88 @@ def explain(source: str, error: yaml.YAMLError, file: str) -> Finding:
     """An error that no known trap explains, in words without the parser's own."""
     lines, fault = source.split("\n"), Fault.of(error)
     while fault.line >= len(lines) or (fault.line > 0 and not lines[fault.line].strip()):
-        fault = Fault(problem=fault.problem, line=min(fault.line, len(lines)) - 1, column=0, start_line=fault.start_line)
+        fault = replace(fault, line=min(fault.line, len(lines)) - 1, column=0)
     line = lines[fault.line]
     indent = len(line) - len(line.lstrip())
     column = max(fault.column, indent)
     place = Place(file=file, line=fault.line + 1, column=column + 1, length=max(1, len(line.rstrip()) - column))
+    if len(_unclosed(line)) > MOST_NESTED:
+        return _finding(
+            "nested too deep",
+            f"Lists and mappings lie more than {MOST_NESTED} deep in each other here.",
+            replace(place, column=_unclosed(line)[MOST_NESTED][0] + 1, length=1),
+            "One recipe is one card, and needs far less; look for a slip.",
+        )
     opened = f" What began in line {fault.start_line + 1} is not finished." if fault.start_line < fault.line else ""
     if "flow" in fault.problem:
-        return _finding("bracket not closed", f"A list or mapping in brackets breaks off here.{opened}", place,
-                        "Close every [ with ] and every { with }, and part the values with commas.")
-    if "block" in fault.problem:
         return _finding(
-            "indentation uneven", f"This line, indented by {indent}, fits neither the line before it nor what that belongs to.",
-            place, "Start all keys of one mapping, and all dashes of one list, in the same column, with spaces.")
-    return _finding("text not readable", f"From here on the text cannot be read as keys and values.{opened}", place,
-                    "Look at this line and the one before it: indentation, quotes, brackets, colons. "
-                    "Words with odd signs go in quotes.")
+            "bracket not closed",
+            f"A list or mapping in brackets breaks off here.{opened}",
+            place,
+            "Close every [ with ] and every { with }, and part the values with commas.",
+        )
+    if "parsing a block" in fault.problem:
+        return _finding(
+            "indentation uneven",
+            f"This line, indented by {indent}, fits neither the line before it nor what that belongs to.",
+            place,
+            "Start all keys of one mapping, and all dashes of one list, in the same column, with spaces.",
+        )
+    return _finding(
+        "text not readable",
+        f"From here on the text cannot be read as keys and values.{opened}",
+        place,
+        "Look at this line and the one before it: indentation, quotes, brackets, colons. Words with odd signs go in "
+        "quotes.",
+    )
 
 
 def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """Tabs at the start of lines: all of them at once, since one is seldom alone."""
-    with_tabs = [number for number, line in enumerate(lines) if "\t" in line[:len(line) - len(line.lstrip())]]
+    with_tabs = [number for number, line in enumerate(lines) if "\t" in line[: len(line) - len(line.lstrip())]]
     if not with_tabs or not any(number in with_tabs for number in range(fault.start_line, fault.line + 1)):
         return None
     others = f" ({len(with_tabs)} lines have tabs)" if len(with_tabs) > 1 else ""
     first = with_tabs[0]
     fixed = tuple(_tabs_to_spaces(line) if number in with_tabs else line for number, line in enumerate(lines))
-    return Mended(lines=fixed, finding=_finding(
-        "tabs for indentation", f"This line is indented with a tab{others}. YAML indents with spaces only, since a tab is as "
-        "wide as each program likes.", Place(file=file, line=first + 1, column=lines[first].index("\t") + 1),
-        "Put spaces in their place, two for each level; editors have a setting for it."))
+    finding = _finding(
+        "tabs for indentation",
+        f"This line is indented with a tab{others}. YAML indents with spaces only, since a tab is as wide as each "
+        "program likes.",
+        Place(file=file, line=first + 1, column=lines[first].index("\t") + 1),
+        "Put spaces in their place, two for each level; editors have a setting for it.",
+    )
+    return Mended(lines=fixed, finding=finding)
 
 
 def _tabs_to_spaces(line: str) -> str:
     rest = line.lstrip()
-    return line[:len(line) - len(rest)].replace("\t", "  ") + rest
+    return line[: len(line) - len(rest)].replace("\t", "  ") + rest
 
 
 def _odd_start(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
-    before, value = _parts(lines[fault.line])
+    """Words that start with a sign that YAML takes for an order, on this line or where the words of this line began."""
+    owner = _owner(lines, fault.line)
+    before, value = _parts(lines[owner])
     if not value or value[0] not in _ODD_STARTS or (value[0] in "|>" and len(value) < 3):
         return None
-    return _quoted(lines, fault.line, file, Place(file=file, line=fault.line + 1, column=len(before) + 1), "odd first sign",
-                   f"A leading {value[0]} makes YAML {_ODD_STARTS[value[0]]}.")
+    place = Place(file=file, line=owner + 1, column=len(before) + 1)
+    reason = f"A leading {value[0]} makes YAML {_ODD_STARTS[value[0]]}."
+    if owner == fault.line:
+        return _quoted(lines, owner, file, place, "odd first sign", reason)
+    finding = _finding("odd first sign", reason, place, "Write > after the key, and start the words on the next line.")
+    return Mended(lines=_with(lines, owner, f"{before}x{value[1:]}"), finding=finding)
+
+
+def _owner(lines: tuple[str, ...], number: int) -> int:
+    """The line with the key or the dash under which the words of a line stand; itself where it has one."""
+    while number > 0 and not lines[number].lstrip().startswith("- ") and not _has_key(lines[number]):
+        number -= 1
+    return number
+
+
+def _has_key(line: str) -> bool:
+    return _parts(line)[0].rstrip().endswith(":")
 
 
 def _bracket_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -117,10 +172,11 @@ def _bracket_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended
     for number in (fault.line, fault.start_line):
         before, value = _parts(lines[number])
         end = _closing(value)
-        if end is not None and value[end + 1:].strip() and not value[end + 1:].lstrip().startswith("#"):
-            return _quoted(lines, number, file, Place(file=file, line=number + 1, column=len(before) + 1), "odd first sign",
-                           f"A leading {value[0]} starts a {'mapping' if value[0] == '{' else 'list'} in YAML, and after its "
-                           "end nothing more may come.")
+        if end is not None and value[end + 1 :].strip() and not value[end + 1 :].lstrip().startswith("#"):
+            starts = "mapping" if value[0] == "{" else "list"
+            reason = f"A leading {value[0]} starts a {starts} in YAML, and after its end nothing more may come."
+            place = Place(file=file, line=number + 1, column=len(before) + 1)
+            return _quoted(lines, number, file, place, "odd first sign", reason)
     return None
 
 
@@ -129,25 +185,36 @@ def _quote_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended |
     before, value = _parts(lines[fault.line])
     if value[:1] not in ("'", '"'):
         return None
-    closed = re.match(r"'(?:[^']|'')*'" if value[0] == "'" else r'"(?:[^"\\]|\\.)*"', value)
-    if closed is None or not value[closed.end():].strip():
+    closed = re.match(_QUOTED, value)
+    if closed is None or not value[closed.end() :].strip():
         return None
     column = len(before) + closed.end()
     what = "apostrophe" if value[0] == "'" else "quote"
-    return _quoted(lines, fault.line, file, Place(file=file, line=fault.line + 1, column=column), "words after a quote",
-                   f"The {what} here ends the quoted words, and more words follow.")
+    return _quoted(
+        lines,
+        fault.line,
+        file,
+        Place(file=file, line=fault.line + 1, column=column),
+        "words after a quote",
+        f"The {what} here ends the quoted words, and more words follow.",
+    )
 
 
 def _open_quote(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """A quote that is not closed on its line, and so runs on into later lines."""
-    for number in range(fault.line, max(-1, fault.line - 40), -1):
+    if "quoted scalar" in fault.problem:
+        numbers = range(fault.start_line, fault.start_line + 1)
+    else:
+        numbers = range(fault.line, max(-1, fault.line - 40), -1)
+    for number in numbers:
         before, value = _parts(lines[number])
-        if value[:1] not in ("'", '"') or re.match(r"'(?:[^']|'')*'|\"(?:[^\"\\]|\\.)*\"", value):
+        opens = value[:1] in ("'", '"') and not re.match(_QUOTED, value)
+        if not opens or (number != fault.line and number != fault.start_line and value[0] not in lines[fault.line]):
             continue
-        fixed = f"{before}{value}{value[0]}"
-        return Mended(lines=_with(lines, number, fixed), finding=_finding(
-            "quote not closed", "The quote that opens here is not closed on this line, so the lines after it are taken for "
-            "words.", Place(file=file, line=number + 1, column=len(before) + 1), f"Close it with {value[0]} at the end."))
+        place = Place(file=file, line=number + 1, column=len(before) + 1)
+        reason = "The quote that opens here is not closed on this line, so the lines after it are taken for words."
+        finding = _finding("quote not closed", reason, place, f"Close it with {value[0]} at the end.")
+        return Mended(lines=_with(lines, number, f"{before}{value}{value[0]}"), finding=finding)
     return None
 
 
@@ -160,33 +227,46 @@ def _colon_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended |
     if found is None:
         return None
     place = Place(file=file, line=fault.line + 1, column=len(before) + found.start() + 1)
-    return _quoted(lines, fault.line, file, place, "colon in a sentence",
-                   "A colon with a space after it parts a key from its value, and this line already has one before.")
+    return _quoted(
+        lines,
+        fault.line,
+        file,
+        place,
+        "colon in a sentence",
+        "A colon with a space after it parts a key from its value, and this line already has one before.",
+    )
 
 
 def _key_under_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """A line with a colon below a value that is already there: too far in, or a sentence that goes on."""
     line = lines[fault.line]
     above = next((number for number in range(fault.line - 1, -1, -1) if lines[number].strip()), None)
-    if "mapping values" not in fault.problem or above is None:
+    if "mapping values" not in fault.problem or above is None or ":" not in line:
         return None
-    key = line.strip().split(":")[0]
-    owner, (before, value) = above, _parts(lines[above])
-    while not before.rstrip().endswith(":") and owner > 0:
-        owner -= 1
-        before, value = _parts(lines[owner])
-    if not value or not before.rstrip().endswith(":"):
+    owner = _owner(lines, above)
+    before, value = _parts(lines[owner])
+    if not value or not _has_key(lines[owner]):
         return None
-    colon = line.find(":", len(line) - len(line.lstrip()))
-    place = Place(file=file, line=fault.line + 1, column=max(colon, 0) + 1)
+    colon = line.index(":")
+    key = line[:colon].strip()
+    place = Place(file=file, line=fault.line + 1, column=colon + 1)
     if key in ALL_KEYS and owner == above:
         indent = len(re.sub(r"[^\s-].*", "", before))
-        return Mended(lines=_with(lines, fault.line, " " * indent + line.strip()), finding=_finding(
-            "indentation uneven", f"`{key}:` is indented further than the line above, as if it belonged to the words there.",
-            place, f"Start `{key}:` in the same column as `{before.strip(' -:')}:`."))
-    return Mended(lines=_with(lines, fault.line, f"{line[:colon]};{line[colon + 1:]}"), finding=_finding(
-        "colon in a sentence", "A colon with a space after it parts a key from its value; here it stands in words that began "
-        f"in line {owner + 1}.", place, f"Write {before.strip(' -')} > and start the words on the next line, indented."))
+        finding = _finding(
+            "indentation uneven",
+            f"`{key}:` is indented further than the line above, as if it belonged to the words there.",
+            place,
+            f"Start `{key}:` in the same column as `{before.strip(' -:')}:`.",
+        )
+        return Mended(lines=_with(lines, fault.line, " " * indent + line.strip()), finding=finding)
+    finding = _finding(
+        "colon in a sentence",
+        "A colon with a space after it parts a key from its value; here it stands in words that began in line "
+        f"{owner + 1}.",
+        place,
+        f"Write {before.strip(' -')} > and start the words on the next line, indented.",
+    )
+    return Mended(lines=_with(lines, fault.line, f"{line[:colon]};{line[colon + 1 :]}"), finding=finding)
 
 
 def _no_space_after_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -195,10 +275,14 @@ def _no_space_after_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Me
         if found is None or found["key"] not in ALL_KEYS:
             continue
         at = len(found["lead"]) + len(found["key"]) + 1
-        return Mended(lines=_with(lines, number, f"{lines[number][:at]} {lines[number][at:]}"), shift=(number, at, 1),
-                      finding=_finding("space missing", "A colon needs a space after it, or YAML takes it for a letter of a "
-                                       "word.", Place(file=file, line=number + 1, column=at),
-                                       f"Write {found['key']}: {found['rest']}"))
+        finding = _finding(
+            "space missing",
+            "A colon needs a space after it, or YAML takes it for a letter of a word.",
+            Place(file=file, line=number + 1, column=at),
+            f"Write {found['key']}: {found['rest']}",
+        )
+        fixed = f"{lines[number][:at]} {lines[number][at:]}"
+        return Mended(lines=_with(lines, number, fixed), shift=(number, at, 1), finding=finding)
     return None
 
 
@@ -209,26 +293,63 @@ def _comment_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended
     if found is None or "block" not in fault.problem or not lines[fault.line].startswith(" "):
         return None
     at = found.start() + 1
-    return Mended(lines=_with(lines, above, f"{lines[above][:at]}＃{lines[above][at + 1:]}"), finding=_finding(
-        "words lost to a comment", "A # with a space before it starts a comment: the rest of this line is lost, and the words "
-        "of the next line hang in the air.", Place(file=file, line=above + 1, column=at + 1,
-                                                  length=len(lines[above].rstrip()) - at),
-        "Write > after the key and start the words on the next line, or put them in quotes."))
+    finding = _finding(
+        "words lost to a comment",
+        "A # with a space before it starts a comment: the rest of this line is lost, and the words of the next line "
+        "hang in the air.",
+        Place(file=file, line=above + 1, column=at + 1, length=len(lines[above].rstrip()) - at),
+        "Write > after the key and start the words on the next line, or put them in quotes.",
+    )
+    return Mended(lines=_with(lines, above, f"{lines[above][:at]}x{lines[above][at + 1 :]}"), finding=finding)
+
+
+def _comment_in_brackets(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
+    """A # inside brackets: YAML drops the rest of the line, and with it the closing bracket."""
+    if "flow" not in fault.problem:
+        return None
+    for number in range(fault.start_line, fault.line + 1):
+        line = lines[number]
+        found = re.search(r"\s(#[^\s#,\]}]+)", line)
+        if found is None or not _unclosed(line[: found.start()]):
+            continue
+        finding = _finding(
+            "words lost to a comment",
+            f"YAML drops `{line[found.start(1) :].rstrip()}` here: a # with a space before it starts a comment, "
+            "and so the bracket is never closed.",
+            Place(file=file, line=number + 1, column=found.start(1) + 1, length=len(found[1])),
+            f'Put it in quotes: "{found[1]}"',
+        )
+        fixed = f'{line[: found.start(1)]}"{found[1]}"{line[found.end(1) :]}'
+        return Mended(lines=_with(lines, number, fixed), finding=finding, shift=(number, found.end(1), 2))
+    return None
 
 
 def _open_bracket(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
-    if "flow" not in fault.problem:
-        return None
+    """A bracket that its line does not close; lists over several lines are closed there all the same."""
     line = lines[fault.start_line].rstrip()
     before, value = _parts(line)
     open_ones = _unclosed(value)
-    if not open_ones or (fault.start_line == fault.line and fault.column < len(line)):
+    if "flow" not in fault.problem or not open_ones or (fault.start_line == fault.line and fault.column < len(line)):
         return None
     closers = "".join("]" if sign == "[" else "}" for _, sign in reversed(open_ones))
-    return Mended(lines=_with(lines, fault.start_line, line + closers), finding=_finding(
-        "bracket not closed", f"The {open_ones[-1][1]} that opens here is not closed on this line.",
-        Place(file=file, line=fault.start_line + 1, column=len(before) + open_ones[-1][0] + 1),
-        f"Close it with {closers} where the {'list' if closers[0] == ']' else 'mapping'} ends."))
+    at, sign = open_ones[-1]
+    finding = _finding(
+        "bracket not closed",
+        f"The {sign} that opens here is not closed on this line.",
+        Place(file=file, line=fault.start_line + 1, column=len(before) + at + 1),
+        f"Close it with {closers} where the {'list' if sign == '[' else 'mapping'} ends.",
+    )
+    return Mended(lines=_with(lines, fault.start_line, line + closers), finding=finding)
+
+
+def _tab_between(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
+    """A tab within a line, where one of the two parsers stops at it."""
+    line = lines[fault.line]
+    if "\t" not in line or line[fault.column : fault.column + 1] != "\t":
+        return None
+    place = Place(file=file, line=fault.line + 1, column=fault.column + 1)
+    finding = _finding("tab between words", "A tab stands here.", place, "Put a space in its place.")
+    return Mended(lines=_with(lines, fault.line, line.replace("\t", " ")), finding=finding)
 
 
 def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -238,10 +359,14 @@ def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     line = lines[fault.start_line]
     indent = len(line) - len(line.lstrip())
     words = line.strip()
-    return Mended(lines=_with(lines, fault.start_line, " " * indent + "#" + line[indent + 1:]), finding=_finding(
-        "colon missing", f"`{words if len(words) < 50 else words[:46] + ' ...'}` has no colon, so it is no key with a value.",
+    shown = words if len(words) < 50 else f"{words[:46]} ..."
+    finding = _finding(
+        "colon missing",
+        f"`{shown}` has no colon, so it is no key with a value.",
         Place(file=file, line=fault.start_line + 1, column=indent + 1, length=max(1, len(words))),
-        "Write key: value. If it goes on with the sentence before it, indent it, or write > after that key."))
+        "Write key: value. If it goes on with the sentence before it, indent it, or write > after that key.",
+    )
+    return Mended(lines=_with(lines, fault.start_line, f"{line[:indent]}#{line[indent + 1 :]}"), finding=finding)
 
 
 RULES: tuple[Rule, ...] = (
@@ -254,7 +379,9 @@ RULES: tuple[Rule, ...] = (
     _open_quote,
     _key_under_words,
     _comment_in_words,
+    _comment_in_brackets,
     _open_bracket,
+    _tab_between,
     _no_colon,
 )
 """In the order in which they are tried: the surest signs first."""
@@ -262,27 +389,25 @@ RULES: tuple[Rule, ...] = (
 
 def _parts(line: str) -> tuple[str, str]:
     """What comes before the value (indentation, dashes, a key with its colon) and the value."""
-    found = _LINE.match(line)
+    found = _LINE.match(line.rstrip())
     return (found["before"], found["value"]) if found else ("", line)
 
 
 def _with(lines: tuple[str, ...], number: int, line: str) -> tuple[str, ...]:
-    return (*lines[:number], line, *lines[number + 1:])
+    return (*lines[:number], line, *lines[number + 1 :])
 
 
 def _quoted(lines: tuple[str, ...], number: int, file: str, place: Place, name: str, message: str) -> Mended:
-    """The value of a line put in quotes."""
+    """The value of a line put in quotes; quotes that enclose it whole are taken off first."""
     before, value = _parts(lines[number])
-    bare = value
-    for quote in ("'", '"'):
-        if value.startswith(quote):
-            bare = value.strip(quote)
+    enclosed = value[:1] in ("'", '"') and len(value) > 1 and value[-1] == value[0]
+    bare = value[1:-1] if enclosed else value
     quoted = "'" + bare.replace("'", "''") + "'"
     shown = f'"{bare}"' if '"' not in bare and "\\" not in bare else quoted
-    if len(shown) > 60:
-        shown = 'the words in quotes: "..."'
-    return Mended(lines=_with(lines, number, before + quoted), shift=(number, len(before), 0 if bare != value else 1),
-                  finding=_finding(name, message, place, f"Write {shown}"))
+    mend = f"Write {shown}" if len(shown) <= 60 else 'Put these words in quotes: "..."'
+    shift = None if enclosed else (number, len(before), 1)
+    finding = _finding(name, message, place, mend)
+    return Mended(lines=_with(lines, number, before + quoted), shift=shift, finding=finding)
 
 
 def _closing(value: str) -> int | None:

@@ -26,7 +26,10 @@ from foldproof.recipe.wording import a, an_example, what_stands
 
 
 def read(node: Node, kind: ValueKind, desk: Desk, name: Text | None = None) -> object | None:
-    """Read a node as a kind of value; None where it is broken, with the finding made. `name` is what it is the value of."""
+    """Read a node as a kind of value; None where it is broken, with the finding made.
+
+    `name` is the name that the value is given to, where it has one.
+    """
     match kind:
         case Mapped():
             return _mapped(node, kind, desk, name)
@@ -120,8 +123,14 @@ def _list(node: Node, kind: ListOf, desk: Desk) -> tuple[Item, ...] | None:
     if not isinstance(node, Sequence) and kind.or_single:
         node = Sequence(items=(node,), place=node.place)
     if not isinstance(node, Sequence):
-        _wrong_kind(node, "a list", f"Write a list: [{node.text}]" if isinstance(node, Scalar) else
-                    "Write a list: each of its items after a dash.", desk)
+        _wrong_kind(
+            node,
+            "a list",
+            f"Write a list: [{node.text}]"
+            if isinstance(node, Scalar)
+            else "Write a list: each of its items after a dash.",
+            desk,
+        )
         return None
     least, most = (kind.least, kind.most) if kind.exactly is None else (kind.exactly, kind.exactly)
     if not _count(len(node.items), least, most, "This list is empty", node, desk):
@@ -147,10 +156,19 @@ def _count(count: int, least: int, most: int, none: str, node: Node, desk: Desk)
     if least <= count <= most:
         return True
     here = none if count == 0 else f"Here {'is 1' if count == 1 else f'are {count}'}"
-    wanted = f"{least} belong" if least == most else f"at least {least} belongs" if least == 1 else (
-        f"at least {least} belong" if count < least else f"{most} are the most that may be")
-    desk.error("too few" if count < least else "too many", f"{here}, where {wanted}.", node.place,
-               "Add what is missing." if count < least else "Leave some out; a very large recipe is better made two.")
+    wanted = (
+        f"{least} belong"
+        if least == most
+        else f"at least {least} belongs"
+        if least == 1
+        else (f"at least {least} belong" if count < least else f"{most} are the most that may be")
+    )
+    desk.error(
+        "too few" if count < least else "too many",
+        f"{here}, where {wanted}.",
+        node.place,
+        "Add what is missing." if count < least else "Leave some out; a very large recipe is better made two.",
+    )
     return False
 
 
