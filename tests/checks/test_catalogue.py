@@ -5,6 +5,61 @@ from recipes_for_checks import GATE, NAMES, changed, expected, found_in, seen
 
 EXTRA_PAPER = "  foam:\n    kind: cardstock\n    weight: 80 lb cover\n    thickness: 0.011 in\n"
 
+TAG = """\
+layers:
+  tag:
+    paper: slate
+    bought: [1, 1]
+    upon: inside mat front
+    at: {centred: both}
+    adhesive: wet glue
+"""
+
+STANDING = """\
+  standing:
+    still: middle
+    folds: {left hinge: 90}
+"""
+
+ROLL = """\
+title: Small roll
+finished:
+  size: [2, 5]
+papers:
+  slate: {kind: cardstock, thickness: 0.011 in}
+pieces:
+  strip:
+    paper: slate
+    size: [8, 5]
+    scores:
+      first: {across: 2, fold: valley}
+      second: {across: 4, fold: valley}
+      third: {across: 6, fold: valley}
+    panels:
+      cover: left of first
+      back: between first and second
+      inner: between second and third
+      innermost: right of third
+poses:
+  closed:
+    still: back
+    folds: {third: 180, second: 180, first: 180}
+tools:
+  trimmer: {}
+  scoring board: {}
+steps:
+  - title: Cut and score
+    piece: strip
+    tools: [trimmer, scoring board]
+    do:
+      - cut: [8, 5]
+      - turn over: book page
+      - score: 2
+      - score: 4
+      - score: 6
+    text: Cut the strip 8 x 5 in. Turn it over. Score at 2, 4 and 6 in.
+"""
+
 WRONG = {
     "closed size too wide": [("  size: [4 1/4, 5 1/2]", "  size: [4 3/16, 5 1/2] #! closed size is not as promised")],
     "closed size the other way round": [
@@ -98,6 +153,20 @@ WRONG = {
         ("  trimmer: {}", "  scissors: {}"),
         ("      - lay: {edge: long, up: back}\n      - score: 2 1/8",
          "      - lay: {edge: long, up: back}\n      - score: 2 1/8 #! nothing to score with")],
+    "nothing to die-cut with": [
+        ("layers:\n", TAG), ("    tools: [trimmer]\n", "    tools: [guillotine]\n"), ("  trimmer: {}", "  guillotine: {}"),
+        ("      - {cut: [3 1/2, 1 3/4], piece: band}",
+         "      - {cut: [3 1/2, 1 3/4], piece: band}\n      - {die cut: [1, 1], piece: tag} #! nothing to die-cut with")],
+    "standing height": [
+        ("opening:", STANDING + "opening:"),
+        ("finished:\n", "finished:\n  stands:\n    pose: standing\n"
+         "    height: 3 13/16 #! standing height is not as promised\n")],
+    "standing pose that lies flat": [
+        ("finished:\n", "finished:\n  stands:\n    pose: open #! no such standing pose\n    height: 1\n")],
+    "fold across the grain": [
+        ("    sheet: [8 1/2, 11]", "    sheet: [8 1/2, 6]\n    grain: width"),
+        ("      left hinge: {across: door, fold: valley}",
+         "      left hinge: {across: door, fold: valley} #! fold across the grain")],
     "tool that sounds sharp": [
         ("    tools: [trimmer]\n", "    tools: [trimmer, rotary blade wheel] #! no caution for a tool that may hurt\n"),
         ("  trimmer: {}", "  trimmer: {}\n  rotary blade wheel: {}")],
@@ -108,6 +177,18 @@ WRONG = {
 def test_wrong_recipe_is_told_where_it_is_wrong(changes: list[tuple[str, str]]) -> None:
     recipe = changed(*changes)
     assert seen(found_in(recipe)) == expected(recipe)
+
+
+def test_a_panel_rolled_up_inside_two_others_needs_room() -> None:
+    even = changed(("  size: [2, 5]", "  size: [2, 5] #! inner panel too long"), recipe=ROLL)
+    assert seen(found_in(even)) == expected(even)
+    shorter = changed(
+        ("    size: [8, 5]", "    size: [7 15/16, 5]"), ("third: {across: 6,", "third: {across: 5 15/16,"), recipe=ROLL)
+    assert found_in(changed(("innermost: right of third", "innermost: right of third"), recipe=shorter)) == ()
+
+
+def test_thin_paper_may_be_rolled_up_as_it_is() -> None:
+    assert found_in(changed(("thickness: 0.011 in", "thickness: 0.004 in"), recipe=ROLL)) == ()
 
 
 def test_right_recipe_is_left_alone() -> None:

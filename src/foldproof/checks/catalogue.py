@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from foldproof.checks import (
+    counts,
     envelope,
     finished,
     layers,
@@ -11,7 +12,9 @@ from foldproof.checks import (
     pattern,
     poses,
     post,
+    prose,
     sheets,
+    summary,
     words_of_caution,
 )
 from foldproof.checks.check import Check
@@ -20,14 +23,15 @@ from foldproof.folding.card import Card
 from foldproof.making.table import Making
 
 Look = Callable[[Card, Making], Iterable[Finding]]
+LookAtWords = Callable[[Card, Making, str], Iterable[Finding]]
 
 CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (poses.check_closed, (poses.NO_CLOSED, poses.OPENS_ELSEWHERE)),
-    (poses.check_scores_fold, (poses.NEVER_FOLDS, poses.AGAINST)),
+    (poses.check_scores_fold, (poses.NEVER_FOLDS,)),
     (finished.check_size, (finished.WRONG_SIZE,)),
     (finished.check_meetings, (finished.WRONG_MEETING, finished.NO_MEETING)),
     (finished.check_unnamed, (finished.UNNAMED_GAP, finished.UNNAMED_OVERLAP)),
-    (finished.check_standing, (finished.WRONG_HEIGHT, finished.NOT_STANDING, finished.DOES_NOT_CLOSE)),
+    (finished.check_standing, (finished.WRONG_HEIGHT, finished.NOT_STANDING)),
     (layers.check_lie, (layers.OUTSIDE, layers.TOO_FAR, layers.NO_OVERHANG, layers.BRIDGES)),
     (layers.check_borders, (layers.UNEVEN, layers.SIDE_BORDERS)),
     (sheets.check_sheets, (sheets.TOO_SMALL,)),
@@ -38,16 +42,30 @@ CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (envelope.check_envelope, (envelope.UNKNOWN, envelope.TOO_BIG, envelope.TIGHT)),
     (post.check_weights, (post.WEIGHT,)),
     (post.check_post, (post.COSTS_MORE,)),
-    (listing.check_used, (listing.NOT_LISTED, listing.NOT_USED, listing.PAPER_NOT_USED)),
+    (listing.check_used, (listing.NOT_USED, listing.PAPER_NOT_USED)),
     (listing.check_adhesive, (listing.NO_ADHESIVE,)),
     (listing.check_tools, (listing.NO_CUTTER, listing.NO_SCORER, listing.NO_DIE)),
     (words_of_caution.check_cautions, (words_of_caution.NO_CAUTION,)),
 )
 """In the order in which the findings are reported."""
 
-CHECKS: tuple[Check, ...] = tuple(check for _, checks in CATALOGUE for check in checks)
+OF_WORDS: tuple[tuple[LookAtWords, tuple[Check, ...]], ...] = (
+    (prose.check_words, (prose.WRONG_NUMBER, prose.SWAPPED, prose.WRONG_CONVERSION, prose.UNSAID)),
+    (counts.check_counts, (counts.WRONG_COUNT,)),
+    (summary.check_summary, (summary.NOT_THE_CARDS,)),
+)
+"""Checks of prose. They take the recipe's own text too, so that a number in a folded passage can be pointed at."""
+
+CHECKS: tuple[Check, ...] = tuple(check for _, checks in (*CATALOGUE, *OF_WORDS) for check in checks)
 
 
-def run_checks(card: Card, making: Making) -> tuple[Finding, ...]:
-    """The making's own findings, then those of every check, all of them."""
-    return (*making.findings, *(finding for look, _ in CATALOGUE for finding in look(card, making)))
+def run_checks(card: Card, making: Making, source: str = "") -> tuple[Finding, ...]:
+    """The making's own findings, then those of every check, all of them.
+
+    With the recipe's own text, findings about prose point at the number; without it, at the passage.
+    """
+    return (
+        *making.findings,
+        *(finding for look, _ in CATALOGUE for finding in look(card, making)),
+        *(finding for look_at, _ in OF_WORDS for finding in look_at(card, making, source)),
+    )

@@ -4,14 +4,12 @@ from collections.abc import Iterable, Iterator
 
 from foldproof.checks.check import warning
 from foldproof.facts.tools import find_tool
-from foldproof.findings.finding import Finding, Place
+from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOut, DieCut, ScoreAt, ScoreBetween, Tie
 from foldproof.recipe.records import JoinSpec, LayerSpec, Recipe, StepSpec, ToolSpec
 
-NOT_LISTED = warning(
-    "used and not listed", "A step, a layer or a join uses a supply or tool that the recipe does not list.")
 NOT_USED = warning("listed and not used", "A supply or special tool is listed, but no step, layer or join uses it.")
 PAPER_NOT_USED = warning("paper not used", "A paper is listed, but nothing is cut from it.")
 NO_ADHESIVE = warning("no adhesive named", "A layer or a join does not say what holds it.")
@@ -28,16 +26,9 @@ DIES = ("die", "punch", "scissors", "knife", "cutting machine", "cutter")
 
 
 def check_used(card: Card, making: Making) -> Iterable[Finding]:
-    """Everything that is used is listed, and everything that is listed is used, but for basic desk tools."""
+    """Everything that is listed is used, but for basic desk tools. (What is used and not listed, the reader tells.)"""
     recipe = card.recipe
-    supplies = {supply.name.value for supply in recipe.supplies}
-    tools = {tool.name.value for tool in recipe.tools}
     used, tools_used = set(_supplies_used(recipe)), _tools_used(recipe)
-    for name, where, place, step in _named(recipe):
-        if name not in supplies | tools:
-            yield NOT_LISTED.finding(
-                f"{where} uses {name}, which is listed neither under `supplies` nor under `tools`.",
-                mend=f"List {name}, or check its spelling.", place=place, step=step)
     prose = " ".join(text for step in recipe.steps for text in _words(step)).casefold()
     for supply in recipe.supplies:
         if supply.name.value not in used and supply.name.value.casefold() not in prose:
@@ -131,20 +122,3 @@ def _tools_used(recipe: Recipe) -> set[str]:
 
 def _words(step: StepSpec) -> Iterator[str]:
     yield from (text.value for text in (step.title, step.text, step.say, step.tip) if text is not None)
-
-
-def _named(recipe: Recipe) -> Iterator[tuple[str, str, Place, str | None]]:
-    """Each name of a supply or tool where it is used: the name, who uses it, where, and the step."""
-    fixed: tuple[LayerSpec | JoinSpec, ...] = (*recipe.layers, *recipe.joins)
-    for spec in fixed:
-        if spec.adhesive is not None:
-            yield spec.adhesive.value, f"The {spec.name}", spec.adhesive.place, None
-    for step in recipe.steps:
-        who = f"The step {step.title}"
-        for name in (*step.supplies, *step.tools):
-            yield name.value, who, name.place, step.id
-        for action in step.actions:
-            if isinstance(action, Attach) and action.adhesive is not None:
-                yield action.adhesive, who, action.place, step.id
-            elif isinstance(action, Tie):
-                yield action.supply, who, action.place, step.id

@@ -30,7 +30,6 @@ def check_inner_panels(card: Card, making: Making) -> Iterable[Finding]:
     closed = card.closed
     if closed is None:
         return
-    told: set[str] = set()
     for hinge in card.hinges:
         line = _folded_level(closed, hinge)
         if line is None:
@@ -38,9 +37,8 @@ def check_inner_panels(card: Card, making: Making) -> Iterable[Finding]:
         for name in _between(card, closed, hinge):
             need = _need(card, closed, hinge, name)
             room = _room(card, closed, name, line, hinge)
-            if need is None or room is None or name in told or need <= hair(card) or room >= need:
+            if need is None or room is None or need <= hair(card) or room >= need:
                 continue
-            told.add(name)
             step = Fraction(1, 16) if card.recipe.unit is Unit.INCH else small_step(card)
             yield BUCKLES.finding(
                 f"Closed, the {name} lies inside the fold at the {hinge.score} and stops "
@@ -50,6 +48,7 @@ def check_inner_panels(card: Card, making: Making) -> Iterable[Finding]:
                 place=card.recipe.finished.place,
                 asides=tuple(Aside(text=f"the {score.name}", place=score.place)
                              for piece in card.pieces for score in piece.scores if score.name == hinge.score))
+            break
 
 
 def small_step(card: Card) -> Fraction:

@@ -1,10 +1,9 @@
 """Poses: which of them there must be, and whether every folding score has a part in one."""
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from foldproof.checks.check import advice, error, warning
-from foldproof.findings.finding import Aside, Finding
+from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card, StandingPose
 from foldproof.making.table import Making
 from foldproof.paper.face import Fold
@@ -12,7 +11,6 @@ from foldproof.paper.face import Fold
 NO_CLOSED = error(
     "no closed pose", "The pose that the finished size speaks of is missing, or does not lie flat.")
 NEVER_FOLDS = advice("score that never folds", "A score of the plan is a fold, but no pose folds it.")
-AGAINST = error("fold against its score", "A pose folds a valley score as a mountain, or a mountain score as a valley.")
 OPENS_ELSEWHERE = warning(
     "opening does not start closed", "The list of poses in which the card opens does not start with the closed one.")
 
@@ -41,25 +39,14 @@ def check_closed(card: Card, making: Making) -> Iterable[Finding]:
 
 
 def check_scores_fold(card: Card, making: Making) -> Iterable[Finding]:
-    """Every folding score folds in some pose, and the way that it is scored for."""
+    """Every folding score folds in some pose. (Which way it folds, folding tells.)"""
     for piece in card.pieces:
         for score in piece.scores:
             if score.fold is Fold.NONE:
                 continue
-            folds = [(pose, fold) for pose in card.recipe.poses
-                     for fold in pose.folds if fold.score.value == score.name]
-            moved = [(pose, fold) for pose, fold in folds if fold.angle is None or fold.angle.value != 0]
-            if not moved:
+            folds = [fold for pose in card.recipe.poses for fold in pose.folds if fold.score.value == score.name]
+            if all(fold.angle is not None and fold.angle.value == 0 for fold in folds):
                 yield NEVER_FOLDS.finding(
                     f"No pose folds the {score.name} of the {piece.name}, which is scored as a {score.fold}.",
                     mend="Give it an angle in the pose that needs it, or `fold: none` if it is pressed for looks.",
                     place=score.place)
-            sign = Fraction(1) if score.fold is Fold.VALLEY else Fraction(-1)
-            for pose, fold in moved:
-                if fold.angle is not None and fold.angle.value * sign < 0:
-                    yield AGAINST.finding(
-                        f"The pose {pose.name} folds the {score.name} by {fold.angle.written} degrees, a "
-                        f"{score.fold.other}; it is scored as a {score.fold}.",
-                        mend="A valley is more than 0 and a mountain less, both seen from the piece's front: change "
-                        "the sign, or the score's fold.",
-                        place=fold.angle.place, asides=(Aside(text=f"the {score.name}", place=score.place),))

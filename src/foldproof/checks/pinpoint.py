@@ -1,0 +1,51 @@
+"""Where a number of a folded passage stands in the recipe's own lines."""
+
+from dataclasses import replace
+
+from foldproof.findings.finding import Place
+from foldproof.recipe.records import Text
+
+
+def place_in(text: Text, start: int, end: int, source: str = "") -> Place:
+    """The place of the characters `start` to `end` of a passage.
+
+    On one line, bare or in one pair of quotes, it is reckoned; in a block (`>`, `|`) or over several lines the passage
+    is followed through the source, blanks left out; where that fails, or without a source, it is the passage's start.
+    """
+    place = text.place
+    one_line = place.length - len(text.value)
+    if one_line in (0, 2):
+        return replace(place, column=place.column + one_line // 2 + start, length=max(1, end - start))
+    found = _followed(source, place, text.value, start) if source else None
+    if found is None:
+        return place
+    line, column = found
+    rest = source.split("\n")[line - 1][column - 1:].rstrip()
+    return replace(place, line=line, column=column, length=max(1, min(end - start, len(rest))))
+
+
+def _followed(source: str, place: Place, value: str, start: int) -> tuple[int, int] | None:
+    lines = source.split("\n")
+    if not 0 < place.line <= len(lines):
+        return None
+    line, column = place.line, place.column
+    if lines[line - 1][column - 1:column] in (">", "|"):
+        line, column = line + 1, 1
+    elif lines[line - 1][column - 1:column] in ("'", '"'):
+        column += 1
+    for offset, character in enumerate(value):
+        if character.isspace():
+            continue
+        while line <= len(lines) and not lines[line - 1][column - 1:].strip():
+            line, column = line + 1, 1
+        if line > len(lines):
+            return None
+        row = lines[line - 1]
+        while row[column - 1].isspace():
+            column += 1
+        if row[column - 1] != character:
+            return None
+        if offset >= start:
+            return line, column
+        column += 1
+    return None
