@@ -48,19 +48,35 @@ def frames_of(card: Card, made: StepMade) -> tuple[Frame, ...]:
     frames: list[Frame] = []
     waiting: list[Motion] = []
     for done in made.done:
-        if not isinstance(done.action, SHOWN) or done.piece is None or _is_missing(done):
+        if not isinstance(done.action, SHOWN):
             continue
-        _add(card, frames, waiting, done)
+        piece = done.piece
+        if isinstance(done.action, do.Stamp) and done.action.panel in card.panels:
+            piece = card.panels[done.action.panel].piece
+        if piece is None or piece not in done.after.pieces:
+            continue
+        if frames and waiting and _body(done.before, piece)[0] != _body(done.before, frames[-1].piece)[0]:
+            _show_outcome(frames, waiting, done.before)
+        _add(card, frames, waiting, replace(done, piece=piece))
     if waiting:
-        last = made.done[-1]
-        piece = next(done.piece for done in reversed(made.done) if done.piece is not None)
-        frames.append(Frame(piece=piece, table=last.after, start=last.after, motions=tuple(waiting)))
+        _show_outcome(frames, waiting, made.after)
     return tuple(frames)
 
 
-def _is_missing(done: Done) -> bool:
-    """Whether the action could not be done for want of its piece."""
-    return done.piece not in done.after.pieces
+def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> None:
+    """A frame for what the last motions left, unless the step has shown just that before."""
+    piece = frames[-1].piece
+    bare = Frame(piece=piece, table=table, start=table, motions=tuple(waiting))
+    waiting.clear()
+    known = any(
+        _body(frame.table, frame.piece) == _body(table, piece) and _marks(frame.table) == _marks(table) for frame in frames)
+    if not (known and all(motion.kind == "then" for motion in bare.motions)):
+        frames.append(bare)
+
+
+def _marks(table: Table) -> tuple[object, ...]:
+    """What else can be seen of the paper: its outlines, creases and what is on it."""
+    return (table.bonds, tuple((piece.outline, piece.creases) for piece in table.pieces.values()))
 
 
 def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> None:

@@ -5,8 +5,9 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from foldproof.drawing.frames import Frame
-from foldproof.drawing.labels import Wish, obstacles_of, places_inside, places_round, set_labels
-from foldproof.drawing.motions import fold_arrow
+from foldproof.drawing.labels import Wish, obstacles_of, places_along, places_inside, places_round, set_labels
+from foldproof.drawing.lettering import cap_height
+from foldproof.drawing.motions import fold_arrow, fold_path
 from foldproof.drawing.picture import (
     Pane,
     Picture,
@@ -15,6 +16,7 @@ from foldproof.drawing.picture import (
     kind_of_fold,
     paper_items,
     picture_of,
+    score_of,
     seen,
 )
 from foldproof.drawing.plane import (
@@ -32,8 +34,8 @@ from foldproof.drawing.plane import (
 )
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
-from foldproof.drawing.scene import Area, Fill, Hatch, Item, Kind, Label, Line, items_box
-from foldproof.drawing.tools import fence_and_stop, guide_edge, inward_at, tick, track
+from foldproof.drawing.scene import Area, Fill, Hatch, Item, Kind, Label, Line
+from foldproof.drawing.tools import THICK, fence_and_stop, guide_edge, inward_at, tick, tool_names, track
 from foldproof.folding.card import Bond, Card
 from foldproof.making.lying import turned_over
 from foldproof.making.table import Done, Lie, Table
@@ -74,7 +76,7 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     new = new_creases(frame)
     attached = [done for done in frame.done if isinstance(done.action, do.Attach)]
     guests = [bond.guest for bond in frame.table.bonds if bond.name in {_bond_name(done) for done in attached}]
-    sheet.items += paper_items(picture, guests, new)
+    sheet.items += paper_items(picture, guests, new | _folding(picture, frame))
     fence = frame.fence and not attached
     if fence:
         sheet.items += guide_edge([pane.ring for pane in picture.panes], picture.box)
@@ -84,13 +86,20 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     _draw_marks(sheet, frame)
     _name_panels(sheet, set(guests))
     box = picture.box
-    tools = fence_and_stop(box, style.small_pt) if fence else []
-    sides = {"above", "left"} if fence else set()
-    lengths = [replace(w, sides=tuple(s for s in w.sides if s not in sides)) if w.sides else w for w in sheet.lengths]
-    blocked = [items_box(tuple(tools))] if tools else []
-    dimensions = list(set_in_rows(lengths, box, style.text_pt, blocked))
-    items = [*sheet.items, *tools, *dimensions]
-    return [*items, *set_labels(sheet.wishes, obstacles_of(items))], tuple(sheet.notes)
+    tools = fence_and_stop(box) if fence else []
+    lengths = [_past_fence(w, box) for w in sheet.lengths] if fence else sheet.lengths
+    beside = replace(box, top=box.top + THICK, left=box.left - THICK) if fence else box
+    items = [*sheet.items, *tools, *set_in_rows(lengths, beside, style.text_pt)]
+    wishes = [*(tool_names(box, style.small_pt) if fence else []), *sheet.wishes]
+    return [*items, *set_labels(wishes, obstacles_of(items))], tuple(sheet.notes)
+
+
+def _past_fence(want: Wanted, box: Box) -> Wanted:
+    """A length at the far edge, told from behind the fence."""
+    if want.sides[:1] != ("above",):
+        return want
+    top = box.top + THICK
+    return replace(want, start=(want.start[0], top), end=(want.end[0], top))
 
 
 def looked_at(card: Card, frame: Frame) -> Lie | None:
@@ -117,6 +126,15 @@ def new_creases(frame: Frame) -> frozenset[tuple[str, Segment]]:
     ) if any(isinstance(d.action, do.ScoreAt | do.ScoreBetween) for d in frame.done) else frozenset()
 
 
+def _folding(picture: Picture, frame: Frame) -> frozenset[tuple[str, Segment]]:
+    """The creases that the frame folds: they are drawn as folds."""
+    scores = {done.action.score for done in frame.done if isinstance(done.action, do.FoldOn)}
+    return frozenset(
+        (piece.name, crease.segment) for piece in picture.table.pieces.values() for crease in piece.creases
+        if (score := score_of(picture.card, piece.name, crease.segment)) is not None and score.name in scores
+    )
+
+
 def _draw_new_creases(sheet: Sheet, new: frozenset[tuple[str, Segment]]) -> None:
     drawn: set[tuple[float, ...]] = set()
     for pane in sheet.picture.panes:
@@ -139,6 +157,12 @@ def _draw_new_creases(sheet: Sheet, new: frozenset[tuple[str, Segment]]) -> None
 
 def _along(a: XY, b: XY, pt: float) -> Iterator[tuple[XY, str, bool]]:
     """Candidates beside a line, reading along it where it is upright."""
+    half = cap_height(pt) / 2
+    if min(abs(b[1] - a[1]), abs(b[0] - a[0])) > 1e-6:
+        for share in (0.5, 0.35, 0.65, 0.22, 0.78):
+            x, y = between(a, b, share)
+            yield from (((x + 1.6 + half, y), "start", False), ((x - 1.6 - half, y), "end", False))
+        return
     upright = abs(b[1] - a[1]) > abs(b[0] - a[0])
     for share in (0.5, 0.35, 0.65, 0.22, 0.78):
         x, y = between(a, b, share)
@@ -152,6 +176,8 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
             if done is frame.done[0]:
                 _outline_heavy(sheet)
                 _add_lengths(sheet, done.piece or "", done)
+                for pane in sheet.picture.panes:
+                    _pattern_up(sheet, pane)
         case do.CutAcross() | do.CutBetween():
             _draw_cut(sheet, done)
         case do.ScoreAt() | do.MarkAt():
@@ -283,7 +309,7 @@ def _draw_attached(sheet: Sheet, done: Done) -> None:
     made = next((one for one in done.after.bonds if one.name == _bond_name(done)), None)
     if bond is None or made is None:
         return
-    picture, piece = sheet.picture, made.root
+    picture = sheet.picture
     receiver = sheet.card.panels[bond.under.panel]
     host = picture.top_pane(bond.under.panel)
     guest = picture.top_pane(bond.over.panel)
@@ -319,12 +345,30 @@ def _draw_attached(sheet: Sheet, done: Done) -> None:
         places=(*places_inside(guest.ring, made.guest, pt, bold=True), *places_round(middle_of(guest.ring), pt)),
         about=middle_of(guest.ring)))
     assert isinstance(done.action, do.Attach)
+    border = done.action.at.border
+    if border is not None:
+        sheet.notes.append(f"{made.guest}: border of {sheet.length(border.value)} all round")
+    _pattern_up(sheet, guest)
     centred = done.action.at.centred
     if centred is not None:
         way = {"both": "centred", "across": "centred across", "up": "centred up and down"}[centred]
         upon = f" on the {done.action.at.centred_on}" if done.action.at.centred_on else f" on the {bond.under.panel}"
         sheet.notes.append(f"{made.guest} {way}{upon}")
-    _ = piece
+
+
+def _pattern_up(sheet: Sheet, pane: Pane) -> None:
+    """An arrow that says which way a patterned paper stands, where that matters and its front shows."""
+    plan = sheet.card.piece(pane.part.piece)
+    upright = {paper.name.value for paper in sheet.card.recipe.papers if paper.pattern == "upright"}
+    if plan is None or plan.paper not in upright or pane.face is not Face.FRONT:
+        return
+    foot, head = (sheet.picture.looking.at(pane.part.fit.point(Point(Fraction(0), Fraction(y)))) for y in (0, 1))
+    sign = "↑" if head[1] > foot[1] + 1e-6 else "↓" if head[1] < foot[1] - 1e-6 else "→" if head[0] > foot[0] else "←"
+    words = f"pattern {sign}"
+    pt = sheet.style.small_pt
+    sheet.wishes.append(Wish(
+        label=Label(text=words, at=pane.ring[0], pt=pt, italic=True), must=False, room=pane.ring,
+        places=tuple(p for p in places_inside(pane.ring, words, pt, covered=pane.over) if not p[2])))
 
 
 def _draw_fold(sheet: Sheet, done: Done) -> None:
@@ -346,18 +390,16 @@ def _draw_fold(sheet: Sheet, done: Done) -> None:
                 Line(points=s, kind=Kind.MOUNTAIN if behind else Kind.VALLEY) for s in seen(p, q, host.over)]
     if moving is None:
         return
-    start, end = (picture.looking.at(p) for p in moving)
-    sheet.items += fold_arrow(start, end, behind=behind)
+    path = fold_path(*(picture.looking.at(p) for p in moving))
+    sheet.items += fold_arrow(path, behind=behind)
     if isinstance(action, do.Unfold):
         words = "unfold"
     else:
-        words = "mountain fold, behind" if behind else "valley fold, forward"
+        words = "mountain fold" if behind else "valley fold"
         if action.angle is not None and action.angle.value != 180:
             words += f" to {float(action.angle.value):g}°"
-    apex = between(start, end, 0.5)
     sheet.wishes.append(Wish(
-        label=Label(text=words, at=apex, pt=sheet.style.text_pt),
-        places=tuple(places_round(apex, sheet.style.text_pt, (3.0, 6.0, 9.0, 12.0, 16.0, 20.0))), about=None))
+        label=Label(text=words, at=path[10], pt=sheet.style.text_pt), places=tuple(places_along(path, sheet.style.text_pt))))
 
 
 def _moving(card: Card, done: Done, score: str) -> tuple[Point, Point] | None:
@@ -406,35 +448,27 @@ def _measure(sheet: Sheet, action: do.Measure) -> None:
 
 
 def _stamp(sheet: Sheet, action: do.Stamp) -> None:
+    """The panel that is stamped, its edge heavier. Where on it the words go is for the prose to say."""
     pane = sheet.picture.top_pane(action.panel) if action.panel in sheet.card.panels else None
     if pane is None:
         return
-    panel = sheet.card.panels[action.panel]
-    ring = tuple(sheet.picture.looking.at(pane.part.fit.point(p)) for p in panel.ring)
-    words = f"“{action.words}”" if action.words else "stamp here"
-    pt = sheet.style.text_pt
-    sheet.wishes.append(Wish(
-        label=Label(text=words, at=ring[0], pt=pt, bold=True),
-        places=(*places_inside(ring, words, pt, bold=True), *places_round(middle_of(ring), pt)), about=middle_of(ring)))
+    ring = tuple(sheet.picture.looking.at(pane.part.fit.point(p)) for p in sheet.card.panels[action.panel].ring)
+    for p, q in zip(ring, (*ring[1:], ring[0]), strict=True):
+        sheet.items += [Line(points=s, kind=Kind.STRONG) for s in seen(p, q, pane.over)]
+    sheet.notes.append(f"stamp “{action.words}”" if action.words else f"stamp the {action.panel}")
 
 
 def _tie(sheet: Sheet, action: do.Tie) -> None:
-    """A ribbon level round the middle with a bow; where exactly it goes is for the words to say."""
+    """A bow beside the work; where the ribbon runs is for the prose to say."""
     box = sheet.picture.box
-    x, y = box.centre
-    half = 0.9
+    x, y = box.right + 10.0, box.centre[1]
     sheet.items += [
-        Area(rings=(((box.left, y - half), (box.right, y - half), (box.right, y + half), (box.left, y + half)),),
-             fill=Fill.BLANK, edge=Kind.EDGE),
         Area(rings=(((x, y), (x - 6, y + 3.2), (x - 6.5, y - 1.4)),), fill=Fill.BLANK, edge=Kind.STRONG),
         Area(rings=(((x, y), (x + 6, y + 3.2), (x + 6.5, y - 1.4)),), fill=Fill.BLANK, edge=Kind.STRONG),
         Line(points=((x, y), (x - 3.5, y - 6.5)), kind=Kind.STRONG),
         Line(points=((x, y), (x + 3.5, y - 6.5)), kind=Kind.STRONG),
     ]
-    words = action.supply + (f", {sheet.length(action.length.value)}" if action.length else "")
-    sheet.wishes.append(Wish(
-        label=Label(text=words, at=(x, y), pt=sheet.style.text_pt),
-        places=tuple(places_round((x, y), sheet.style.text_pt, (7.0, 9.0, 12.0, 16.0)))))
+    sheet.notes.append(f"tie {action.supply}" + (f", {sheet.length(action.length.value)} long" if action.length else ""))
 
 
 def _draw_marks(sheet: Sheet, frame: Frame) -> None:
@@ -461,7 +495,7 @@ def _name_panels(sheet: Sheet, told: set[str]) -> None:
     several = len({pane.part.piece for pane in picture.panes}) > 1
     for pane in picture.panes:
         plan = sheet.card.piece(pane.part.piece)
-        if plan is None or plan.name in told:
+        if plan is None or (plan.name in told and len(plan.panels) == 1):
             continue
         for name in _panels_ready(sheet, pane):
             if name == plan.name and not several:
@@ -469,10 +503,7 @@ def _name_panels(sheet: Sheet, told: set[str]) -> None:
             panel = sheet.card.panels[name]
             ring = tuple(picture.looking.at(pane.part.fit.point(p)) for p in panel.ring)
             words = name if pane.face is picture.work.lie.up else f"{name}, {pane.face}"
-            places = tuple(
-                place for place in places_inside(ring, words, pt)
-                if not any(inside(place[0], over) for over in pane.over)
-            )
+            places = tuple(places_inside(ring, words, pt, covered=pane.over))
             if places:
                 label = Label(text=words, at=places[0][0], pt=pt, quiet=True)
                 sheet.wishes.append(Wish(label=label, places=places, room=ring, must=False))

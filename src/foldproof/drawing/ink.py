@@ -5,7 +5,7 @@ import re
 from functools import lru_cache
 from typing import Any
 
-from foldproof.drawing.lettering import MM_PER_PT, cap_height, font_files
+from foldproof.drawing.lettering import MM_PER_PT, cap_height, font_files, line_step
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene, all_parts
 
@@ -112,14 +112,17 @@ def _label(label: Label, style: DrawingStyle) -> list[Any]:
         box = label.box.grown(0.4)
         drawn.append(Rectangle((box.left, box.bottom), box.width, box.height, facecolor="white", linewidth=0))
     half = cap_height(label.pt) / 2
-    x, y = label.at
-    x, y = (x + half, y) if label.upright else (x, y - half)
-    drawn.append(Text(
-        x, y, label.text, fontsize=label.pt, color=style.quiet if label.quiet else style.ink,
-        ha={"start": "left", "middle": "center", "end": "right"}[label.anchor], va="baseline", rotation_mode="anchor",
-        rotation=90 if label.upright else 0, weight="bold" if label.bold else "normal",
-        style="italic" if label.italic else "normal", parse_math=False,
-    ))
+    top = (len(label.lines) - 1) * line_step(label.pt) / 2
+    for i, line in enumerate(label.lines):
+        x, y = label.at
+        below = half - top + i * line_step(label.pt)
+        x, y = (x + below, y) if label.upright else (x, y - below)
+        drawn.append(Text(
+            x, y, line, fontsize=label.pt, color=style.quiet if label.quiet else style.ink,
+            ha={"start": "left", "middle": "center", "end": "right"}[label.anchor], va="baseline",
+            rotation_mode="anchor", rotation=90 if label.upright else 0, weight="bold" if label.bold else "normal",
+            style="italic" if label.italic else "normal", parse_math=False,
+        ))
     return drawn
 
 

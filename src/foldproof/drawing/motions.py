@@ -8,7 +8,7 @@ from foldproof.drawing.plane import XY, between, left_of, length, minus, plus, t
 from foldproof.drawing.scene import Arrow, HeadKind, Item, Kind, Label, Line, items_box, moved
 
 RADIUS = 3.8
-WIDE = 21.0
+WIDE = 20.0
 """The room for words beside a frame, in millimetres."""
 
 
@@ -66,18 +66,22 @@ def motion_items(motions: tuple[Motion, ...], pt: float) -> list[Item]:
     return items
 
 
-def fold_arrow(start: XY, end: XY, *, behind: bool) -> list[Item]:
-    """From the part that moves to where it comes to lie: over the paper, or behind it with a half head."""
+def fold_path(start: XY, end: XY) -> tuple[XY, ...]:
+    """A curve from the part that moves to where it comes to lie, bulging away from the maker."""
     chord = minus(end, start)
     lift = times(left_of(unit(chord)), min(length(chord) * 0.22, 9.0))
     if lift[1] < 0:
         lift = times(lift, -1)
     # a parabola through both ends
-    path = [plus(between(start, end, t), times(lift, 4 * t * (1 - t))) for t in (i / 20 for i in range(21))]
+    return tuple(plus(between(start, end, t), times(lift, 4 * t * (1 - t))) for t in (i / 20 for i in range(21)))
+
+
+def fold_arrow(path: tuple[XY, ...], *, behind: bool) -> list[Item]:
+    """Over the paper with a solid head, or behind it, dotted, with a hollow half head."""
     if not behind:
-        return [Arrow(points=tuple(path), head=HeadKind.SOLID, size=2.8)]
+        return [Arrow(points=path, head=HeadKind.SOLID, size=2.8)]
     half = len(path) // 2
     return [
-        Line(points=tuple(path[:half + 1]), kind=Kind.MOTION),
-        Arrow(points=tuple(path[half:]), head=HeadKind.HOLLOW_HALF, kind=Kind.HIDDEN, size=3.0),
+        Line(points=path[:half + 1], kind=Kind.MOTION),
+        Arrow(points=path[half:], head=HeadKind.HOLLOW_HALF, kind=Kind.HIDDEN, size=3.0),
     ]

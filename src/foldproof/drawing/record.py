@@ -40,7 +40,7 @@ class DrawingStyle:
     score_pt: float = 1.0
     thin_pt: float = 0.4
     """Existing creases, dimensions, hatching."""
-    largest_mm: float = 66.0
+    largest_mm: float = 60.0
     """The longest side of the card's largest piece in the drawings of steps."""
     width_mm: float = 170.0
     """No drawing is wider."""

@@ -35,11 +35,8 @@ class _Taken:
     dimension: Dimension
 
 
-def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float, blocked: Sequence[Box] = ()) -> tuple[Dimension, ...]:
-    """Each length beside the box, none on another; a length that is neither level nor upright runs beside itself.
-
-    `blocked` are places that no number may cover.
-    """
+def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float) -> tuple[Dimension, ...]:
+    """Each length beside the box, none on another; a length that is neither level nor upright runs beside itself."""
     taken: list[_Taken] = []
     slanted: list[Dimension] = []
     for want in sorted(wanted, key=lambda w: length(minus(w.end, w.start))):
@@ -48,12 +45,12 @@ def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float, blocked: Sequence
             slanted.append(_beside(want, box, pt))
             continue
         usual = ("below", "above") if abs(dx) >= abs(dy) else ("left", "right")
-        taken.append(_lowest_row(want, want.sides or usual, box, pt, taken, blocked))
+        taken.append(_lowest_row(want, want.sides or usual, box, pt, taken))
     return (*slanted, *(one.dimension for one in taken))
 
 
 def _lowest_row(
-    want: Wanted, sides: tuple[str, ...], box: Box, pt: float, taken: Sequence[_Taken], blocked: Sequence[Box],
+    want: Wanted, sides: tuple[str, ...], box: Box, pt: float, taken: Sequence[_Taken],
 ) -> _Taken:
     choices = [
         (row + 0.4 * order + after, order, after, row, side)
@@ -61,7 +58,7 @@ def _lowest_row(
     ]
     for _, _, after, row, side in sorted(choices):
         one = _set(want, side, row, box, pt, bool(after))
-        if all(_clear(one, other) for other in taken) and not any(one.dimension.label.box.meets(b) for b in blocked):
+        if all(_clear(one, other) for other in taken):
             return one
     return _set(want, sides[0], 8, box, pt, False)
 
@@ -96,15 +93,20 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: bool) ->
         label = Label(text=want.text, at=at((low + high) / 2), pt=pt, upright=not level, patch=True)
         return _Taken(side, row, low - 0.3, high + 0.3, Dimension(
             start=p, end=q, row=(at(low), at(high)), label=label))
-    far = high + TAIL + 0.8 if not after else low - TAIL - 0.8
-    anchor = "start" if not after else "end"
+    outward = high - low < 2 * HEAD + 1.0
     if level:
-        label = Label(text=want.text, at=at(far), pt=pt, anchor=anchor)
+        far = high + TAIL + 0.8 if not after else low - TAIL - 0.8
+        label = Label(text=want.text, at=at(far), pt=pt, anchor="end" if after else "start")
+        ends = (low - TAIL, far + width) if not after else (far - width, high + TAIL)
+        outward = True
     else:
-        label = Label(text=want.text, at=at(far), pt=pt, anchor=anchor, upright=True)
-    ends = (low - TAIL, far + width) if not after else (far - width, high + TAIL)
+        # no room to read upwards: beside the line, read level
+        away = -1.2 if side == "left" else 1.2
+        label = Label(
+            text=want.text, at=at((low + high) / 2, line + away), pt=pt, anchor="end" if side == "left" else "start")
+        ends = (low - TAIL, high + TAIL) if outward else (low, high)
     return _Taken(side, row, ends[0] - 0.6, ends[1] + 0.6, Dimension(
-        start=p, end=q, row=(at(low), at(high)), label=label, outward=True))
+        start=p, end=q, row=(at(low), at(high)), label=label, outward=outward))
 
 
 def _beside(want: Wanted, box: Box, pt: float) -> Dimension:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from foldproof.drawing.lettering import cap_height, drop, text_width
+from foldproof.drawing.lettering import cap_height, drop, line_step, text_width
 from foldproof.drawing.plane import XY, Box, box_round, joined, left_of, minus, plus, stripes, times, unit
 
 
@@ -91,7 +91,10 @@ class Area:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Label:
-    """One line of words, centred on a point (the middle of its capitals) or set from its left or right end."""
+    """Words, centred on a point (the middle of their capitals) or set from their left or right end.
+
+    A line break parts them into lines, the block as a whole about the point; only level labels have several.
+    """
 
     text: str
     at: XY
@@ -107,10 +110,16 @@ class Label:
     """Whether it stands on a blank patch, so that hatching and thin lines below don't disturb it."""
 
     @property
+    def lines(self) -> tuple[str, ...]:
+        """Its lines, from the top."""
+        return tuple(self.text.split("\n"))
+
+    @property
     def box(self) -> Box:
         """The room that its letters take."""
-        width = text_width(self.text, self.pt, bold=self.bold, italic=self.italic)
-        half = cap_height(self.pt) / 2
+        lines = self.lines
+        width = max(text_width(line, self.pt, bold=self.bold, italic=self.italic) for line in lines)
+        half = cap_height(self.pt) / 2 + (len(lines) - 1) * line_step(self.pt) / 2
         start = {"start": 0.0, "middle": -width / 2, "end": -width}[self.anchor]
         low, high = -half - drop(self.pt), half
         x, y = self.at

@@ -126,17 +126,18 @@ def _laid_out(cells: list[_Cell], style: DrawingStyle) -> list[Item]:
 
 
 def _rows(cells: list[_Cell], style: DrawingStyle) -> list[list[_Cell]]:
-    """Cells broken into rows that fit the width; two even rows rather than one long and one short."""
-    widths = [_width(cell) for cell in cells]
-    for count in range(1, len(cells) + 1):
-        per_row = -(-len(cells) // count)
-        if per_row > 3 and count == 1:
-            continue
-        rows = [cells[i:i + per_row] for i in range(0, len(cells), per_row)]
-        spans = [sum(widths[i:i + per_row]) + GUTTER * (per_row - 1) for i in range(0, len(cells), per_row)]
-        if max(spans) <= style.width_mm - 3.0:
-            return rows
-    return [[cell] for cell in cells]
+    """Cells broken into rows that fit the width."""
+    rows: list[list[_Cell]] = []
+    used = 0.0
+    for cell in cells:
+        width = _width(cell)
+        if rows and used + GUTTER + width <= style.width_mm - 3.0:
+            rows[-1].append(cell)
+            used += GUTTER + width
+        else:
+            rows.append([cell])
+            used = width
+    return rows
 
 
 def _width(cell: _Cell) -> float:

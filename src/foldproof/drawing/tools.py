@@ -3,20 +3,21 @@
 from collections.abc import Sequence
 
 from foldproof.drawing.plane import XY, Box, area_of, between, length, minus, plus, times, unit
+from foldproof.drawing.labels import Wish
 from foldproof.drawing.scene import Area, Fill, Hatch, Item, Kind, Label, Line
 
 THICK = 2.6
 """Of the fence and the stop, in millimetres."""
 STOP = 11.0
 """Length of the stop."""
-PAST = 5.0
+PAST = 3.0
 """How far the fence runs past the work."""
 TRACK = 5.0
 """How far a track runs past the paper."""
 
 
-def fence_and_stop(box: Box, pt: float) -> list[Item]:
-    """The fence along the far edge of the work and the stop at its left end, with their names."""
+def fence_and_stop(box: Box) -> list[Item]:
+    """The fence along the far edge of the work and the stop at its left end."""
     left, top = box.left - THICK, box.top + THICK
     right, low = box.right + PAST, max(box.top - STOP, box.bottom)
     corner: tuple[XY, ...] = (
@@ -24,8 +25,24 @@ def fence_and_stop(box: Box, pt: float) -> list[Item]:
     return [
         Area(rings=(corner,), fill=Fill.TOOL, edge=Kind.MEASURE),
         Hatch(rings=(corner,), spacing=1.1, slope=(1.0, 1.0)),
-        Label(text="fence", at=(box.right + PAST, top + 1.9), pt=pt, anchor="end", italic=True),
-        Label(text="stop", at=(left - 1.2, (low + box.top) / 2), pt=pt, anchor="end", italic=True),
+    ]
+
+
+def tool_names(box: Box, pt: float) -> list[Wish]:
+    """The words for the fence and the stop, above their ends or beside them."""
+    top = box.top + THICK
+    low = max(box.top - STOP, box.bottom)
+    left = box.left - THICK
+    return [
+        Wish(label=Label(text="fence", at=(0, 0), pt=pt, italic=True), places=(
+            ((box.right + PAST, top + 1.9), "end", False), (((box.left + box.right) / 2, top + 1.9), "middle", False),
+            ((box.right + PAST + 1.2, box.top + THICK / 2), "start", False),
+            ((box.right + PAST, top + 12.0), "end", False),
+        )),
+        Wish(label=Label(text="stop", at=(0, 0), pt=pt, italic=True), places=(
+            ((left, top + 1.9), "start", False), ((left, low - 1.9), "start", False),
+            ((left - 1.2, (low + box.top) / 2), "end", False),
+        )),
     ]
 
 

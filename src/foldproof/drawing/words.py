@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from foldproof.drawing.frames import Frame, Motion
 from foldproof.folding.card import Card
 from foldproof.making.table import Done
-from foldproof.making.work import work_with
+from foldproof.making.work import Work, work_with
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe import actions as do
@@ -34,8 +34,11 @@ def lying(card: Card, frame: Frame) -> str:
 
     work = work_with(card, frame.table, frame.piece)
     lie = looked_at(card, frame) or work.lie
-    folded = ", folded" if any(part.panel is not None for part in work.parts) else ""
-    return f"{work.root}{folded}, {lie.up} up"
+    if any(part.panel is not None for part in work.parts):
+        return f"{work.root}, folded"
+    edges = [done.action.edge for done in frame.done if isinstance(done.action, do.Lay)]
+    fence = f", {edges[0]} edge against the fence" if edges and edges[0] in ("long", "short") else ""
+    return f"{work.root}, {lie.up} up{fence}"
 
 
 def _paper(card: Card, piece: str) -> str | None:
@@ -71,11 +74,19 @@ def _tell(card: Card, frame: Frame, before: Frame | None) -> list[str]:
         return [_cut_out(card, cuts)]
     work = work_with(card, frame.table, frame.piece)
     folded = any(part.panel is not None for part in work.parts)
-    state = "lies folded" if folded else "lies"
-    fence = ", an edge against the fence and the left end at the stop" if frame.fence else ""
-    told = [f"the {work.root} {state} with its {_up(card, frame)} up{fence}"]
+    state = "lies folded" if folded else f"lies with its {_up(card, frame)} up"
+    fence = f", {_far_edge(work)} against the fence and the left end at the stop" if frame.fence else ""
+    told = [f"the {work.root} {state}{fence}"]
     told += [words for done in frame.done for words in _tell_done(card, done)]
     return told
+
+
+def _far_edge(work: Work) -> str:
+    """`a long edge`, `a short edge` or `an edge`, whichever lies far from the maker."""
+    (left, right), (near, far) = work.span(work.lie.right), work.span(work.lie.away)
+    if right - left == far - near:
+        return "an edge"
+    return "a long edge" if right - left > far - near else "a short edge"
 
 
 def _up(card: Card, frame: Frame) -> Face:
@@ -88,12 +99,13 @@ def _up(card: Card, frame: Frame) -> Face:
 def _cut_out(card: Card, cuts: list[Done]) -> str:
     action = cuts[0].action
     assert isinstance(action, do.CutOut | do.DieCut)
-    size = write_size((action.size[0].value, action.size[1].value), card.recipe.unit)
+    width, height = (with_unit(size.value, card.recipe.unit) for size in action.size)
     names = list_of(f"the {done.piece}" for done in cuts)
-    each = ", each" if len(cuts) > 1 else ""
+    verb = "are" if len(cuts) > 1 else "is"
+    each = "each " if len(cuts) > 1 else ""
     paper = _paper(card, cuts[0].piece or "")
-    what = f"a {size} rectangle" if isinstance(action, do.CutOut) else f"{size} in all"
-    return f"{names}{each} {what}{f', of {paper}' if paper else ''}: width, then height"
+    what = f"{verb} cut" if isinstance(action, do.CutOut) else verb
+    return f"{names} {what}{f' from {paper}' if paper else ''}, {each}{width} wide and {height} high"
 
 
 def _tell_done(card: Card, done: Done) -> list[str]:
