@@ -1,0 +1,168 @@
+"""Numbers that are spelled out: `two and an eighth`, `three sixteenths`, `five and a half`."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import gcd
+
+from foldproof.measures.prose import Bit, Part
+from foldproof.measures.speaking import ONES, TENS
+
+_SMALL = {word: value for value, word in enumerate(ONES)}
+_TENS = {word: 10 * value for value, word in enumerate(TENS, start=2)}
+_PARTS = {"half": 2, "third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "eighth": 8, "tenth": 10,
+          "twelfth": 12, "sixteenth": 16}
+_RULER_PARTS = (2, 4, 8, 16, 32, 64)
+_PLURALS = {"halves": 2, **{f"{word}s": part for word, part in _PARTS.items() if word != "half"}}
+_PARTS_IN_TWO = {("thirty", "second"): 32, ("thirty", "seconds"): 32, ("sixty", "fourth"): 64, ("sixty", "fourths"): 64}
+_ROUND = {"hundred": 100, "dozen": 12}
+ARTICLES = ("a", "an")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """A number read from tokens."""
+
+    value: Fraction
+    end: int
+    """The token after it."""
+    fraction: bool = False
+    """Nothing but a fraction: `three sixteenths`, `1/8`, `half`."""
+    loose_half: bool = False
+    """A fraction with no number before it (`half`, `a quarter`): a measure only with a unit after it."""
+    needs_of: bool = False
+    """`a third` may be a place in a row: a measure only as `a third of an inch`."""
+    lone_one: bool = False
+    """The word `one`, which is a number only before a unit or something counted."""
+    word: bool = True
+    """Spelled out, at least in part."""
+
+
+def read_number(bits: Sequence[Bit], at: int) -> Said | None:
+    """Read the number that starts at a token; None where none does."""
+    bit = bits[at]
+    if bit.part is Part.FIGURE:
+        tail = _and_part(bits, at + 1) if bit.whole else None
+        if tail:
+            return Said(value=bit.value + tail[0], end=tail[1])
+        return Said(value=bit.value, end=at + 1, fraction=bit.fraction, word=False)
+    if bit.part is not Part.WORD:
+        return None
+    if bit.text in ARTICLES and at + 1 < len(bits) and bits[at + 1].text in _ROUND:
+        return Said(value=Fraction(_ROUND[bits[at + 1].text]), end=at + 2)
+    if bit.text in ARTICLES or bit.text in _PARTS:
+        return _loose_part(bits, at)
+    cardinal = _cardinal(bits, at)
+    if not cardinal:
+        return None
+    value, end = cardinal
+    part = _part_word(bits, end)
+    if part and _parts_of_one(bits, value, part, end):
+        return Said(value=Fraction(value, part[0]), end=part[1], fraction=True)
+    tail = _and_part(bits, end)
+    if tail:
+        return Said(value=value + tail[0], end=tail[1])
+    return Said(value=Fraction(value), end=end, lone_one=bit.text == "one" and end == at + 1)
+
+
+def and_part_after_unit(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
+    """Read `and a half` after a unit (`an inch and a half`), unless it is a part of something else (`a half turn`)."""
+    tail = _and_part(bits, at)
+    if tail and tail[1] < len(bits) and bits[tail[1]].part is Part.WORD and bits[tail[1]].text not in _MAY_FOLLOW:
+        return None
+    return tail
+
+
+_MAY_FOLLOW = ("from", "wide", "tall", "high", "long", "deep", "and", "or", "at", "on", "in", "to", "apart", "across",
+               "square", "then", "down", "up", "above", "below", "away", "by", "with", "x", "each", "thick")
+
+
+def _and_part(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
+    """Read `and a half`, `and an eighth`, `and three quarters`, `and 1/2`; hyphens may join the words."""
+    at = skip_hyphen(bits, at)
+    if not _is(bits, at, "and"):
+        return None
+    at = skip_hyphen(bits, at + 1)
+    if at >= len(bits):
+        return None
+    if bits[at].part is Part.FIGURE and bits[at].fraction and bits[at].value < 1:
+        return bits[at].value, at + 1
+    if bits[at].text in ARTICLES:
+        part = _part_word(bits, skip_hyphen(bits, at + 1))
+        return (Fraction(1, part[0]), part[1]) if part else None
+    if bits[at].text in _PARTS:
+        part = _part_word(bits, at)
+        return (Fraction(1, part[0]), part[1]) if part else None
+    cardinal = _cardinal(bits, at)
+    part = _part_word(bits, cardinal[1]) if cardinal else None
+    if cardinal and part and cardinal[0] < part[0]:
+        return Fraction(cardinal[0], part[0]), part[1]
+    return None
+
+
+def _loose_part(bits: Sequence[Bit], at: int) -> Said | None:
+    start = at + 1 if bits[at].text in ARTICLES else at
+    part = _part_word(bits, start)
+    if not part:
+        return None
+    return Said(value=Fraction(1, part[0]), end=part[1], fraction=True, loose_half=True,
+                needs_of=part[0] not in _RULER_PARTS)
+
+
+def _parts_of_one(bits: Sequence[Bit], count: int, part: tuple[int, int], at: int) -> bool:
+    """Tell `three eighths` and `three eighth inch` from `two quarter turns` and `two half-inch strips`."""
+    last = bits[part[1] - 1].text
+    if last.endswith("s") or last == "halves" or count == 1:
+        return True
+    after = bits[part[1]].text if part[1] < len(bits) else ""
+    return gcd(count, part[0]) == 1 and part[0] != 2 and after in ("inch", "of")
+
+
+def _part_word(bits: Sequence[Bit], at: int) -> tuple[int, int] | None:
+    """Read the word for a part of one at a token: its denominator and the token after it."""
+    at = skip_hyphen(bits, at)
+    if at >= len(bits) or bits[at].part is not Part.WORD:
+        return None
+    word = bits[at].text
+    following = skip_hyphen(bits, at + 1)
+    if following == at + 2 and following < len(bits):
+        two = _PARTS_IN_TWO.get((word, bits[following].text))
+        if two:
+            return two, following + 1
+    found = _PARTS.get(word) or _PLURALS.get(word)
+    return (found, at + 1) if found else None
+
+
+def _cardinal(bits: Sequence[Bit], at: int) -> tuple[int, int] | None:
+    """Read a whole number in words, up to 999; `dozen` is 12."""
+    below = _below_hundred(bits, at)
+    if below and _is(bits, below[1], "hundred"):
+        rest = _below_hundred(bits, below[1] + (2 if _is(bits, below[1] + 1, "and") else 1))
+        return (100 * below[0] + rest[0], rest[1]) if rest else (100 * below[0], below[1] + 1)
+    if below and _is(bits, below[1], "dozen"):
+        return 12 * below[0], below[1] + 1
+    return below
+
+
+def _below_hundred(bits: Sequence[Bit], at: int) -> tuple[int, int] | None:
+    if at >= len(bits) or bits[at].part is not Part.WORD:
+        return None
+    word = bits[at].text
+    if word in _SMALL:
+        return _SMALL[word], at + 1
+    if word not in _TENS:
+        return None
+    after = skip_hyphen(bits, at + 1)
+    ones = _SMALL.get(bits[after].text, 0) if after < len(bits) else 0
+    return (_TENS[word] + ones, after + 1) if 0 < ones < 10 else (_TENS[word], at + 1)
+
+
+def skip_hyphen(bits: Sequence[Bit], at: int) -> int:
+    """Give the token after a hyphen that joins two words, or the token itself."""
+    if at + 1 < len(bits) and bits[at].text == "-" and not bits[at].spaced and not bits[at + 1].spaced:
+        return at + 1
+    return at
+
+
+def _is(bits: Sequence[Bit], at: int, word: str) -> bool:
+    return at < len(bits) and bits[at].text == word
