@@ -190,7 +190,7 @@ LAYER = Form(
             "[[0, 0], [3, 0], [0, 4]]",
         ),
         Key("triangle", Mapped((TRIANGLE,)), "A right triangle.", "{size: [3, 4], right angle: bottom left}"),
-        Key("circle", _LENGTH, "A disc, by its distance across.", "1 1/2"),
+        Key("circle", Measured(bound=Bound.PAPER_SIZE), "A disc, by its distance across.", "1 1/2"),
         Key("bought", Size(), "Outer width and height of a die-cut, punched or bought shape.", "[1, 1 1/4]"),
         Key("upon", FaceOf(), "The face of the panel or layer that receives it.", "left door back", required=True),
         Key("at", Mapped((PLACE,)), "Where it lies there.", "{centred: both}", required=True),

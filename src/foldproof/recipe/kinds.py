@@ -29,6 +29,7 @@ class Bound(StrEnum):
     ANY = "any"
     POSITIVE = "more than zero"
     NOT_NEGATIVE = "zero or more"
+    PAPER_SIZE = "at least a millimetre"
 
 
 @dataclass(frozen=True, slots=True)

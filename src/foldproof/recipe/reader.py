@@ -10,9 +10,12 @@ from foldproof.measures.quantity import Unit
 from foldproof.recipe import reading_actions, reading_plan, reading_poses, reading_steps
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.keys import RECIPE
+from foldproof.recipe.kinds import Naming
 from foldproof.recipe.names import settle
+from foldproof.recipe.naming import use
 from foldproof.recipe.nodes import Mapping, Scalar
 from foldproof.recipe.opening import open_text, read_source
+from foldproof.recipe.pictures import picture
 from foldproof.recipe.records import (
     JoinSpec,
     LayerSpec,
@@ -34,6 +37,9 @@ BUILDERS: dict[str, Builder] = {
     **reading_actions.BUILDERS,
     **reading_steps.BUILDERS,
 }
+
+
+MOST_SCORES = 200
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +73,8 @@ def read_text(text: str, file: str) -> Reading:
     desk = Desk(file=file, unit=_unit(root), builders=BUILDERS, findings=list(findings))
     rest = _read_measures(root, desk)
     fields, _ = read_fields(rest, RECIPE, desk)
+    _use_closed(fields, desk)
+    _count_scores(fields, desk)
     steps = reading_steps.with_ids(fields.get("steps", tuple) or (), desk)
     left_out = settle(desk)
     recipe = _recipe(_sift({**fields.values, "steps": steps}, left_out, fields), desk)
@@ -100,6 +108,20 @@ def _read_measures(root: Mapping, desk: Desk) -> Mapping:
         root,
         entries=tuple(replace(entry, value=left) if entry.key.text == "measures" else entry for entry in root.entries),
     )
+
+
+def _use_closed(fields: Fields, desk: Desk) -> None:
+    """The finished card is in the pose `closed` where the recipe names no other, so there must be such a pose."""
+    promised = fields.get("finished", Fields)
+    if promised is not None and "pose" not in promised.values and "poses" in fields.values:
+        use(Scalar(text="closed", style=None, place=promised.place), (Naming.POSE,), (), desk)
+
+
+def _count_scores(fields: Fields, desk: Desk) -> None:
+    count = sum(given.naming is Naming.SCORE for given in desk.given)
+    if count > MOST_SCORES:
+        desk.error("too many", f"The pieces have {count} scores; {MOST_SCORES} are the most that may be.", fields.place)
+        desk.lacking = True
 
 
 def _sift(values: dict[str, object], left_out: frozenset[int], fields: Fields) -> Fields:
@@ -147,7 +169,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         supplies=fields.several("supplies", SupplySpec),
         tools=fields.several("tools", ToolSpec),
         steps=fields.several("steps", StepSpec),
-        picture=fields.get("picture", Text),
+        picture=picture(fields.get("picture", Text), desk),
         place=fields.place,
     )
 

@@ -22,6 +22,7 @@ from foldproof.recipe.actions import (
     TurnOver,
 )
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
+from foldproof.recipe.pictures import picture
 from foldproof.recipe.records import ShotSpec, StepSpec, Text
 
 _NEEDS_PIECE = (CutOut, CutAcross, CutBetween, DieCut, Lay, MarkAt, ScoreAt, ScoreBetween, Turn, TurnOver, Measure)
@@ -77,7 +78,7 @@ def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
         caution=fields.get("caution", Text),
         minutes=fields.get("minutes", Quantity),
         shots=fields.several("film", ShotSpec),
-        picture=fields.get("picture", Text),
+        picture=picture(fields.get("picture", Text), desk),
         place=fields.place,
     )
 

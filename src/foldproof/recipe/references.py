@@ -6,7 +6,7 @@ from dataclasses import replace
 from foldproof.findings.finding import Place
 from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Kind, Quantity, Unit
-from foldproof.measures.writing import with_unit
+from foldproof.measures.writing import with_unit, write_number
 from foldproof.recipe.desk import Desk
 from foldproof.recipe.records import Recipe, Text
 
@@ -29,7 +29,12 @@ def write(quantity: Quantity, unit: Unit) -> str:
     """A measure as prose says it."""
     if quantity.kind is Kind.LENGTH:
         return with_unit(quantity.value, unit)
-    return quantity.written if quantity.witness else str(quantity.value)
+    if quantity.witness:
+        return quantity.written
+    number = write_number(quantity.value)
+    if quantity.kind is Kind.MONEY:
+        return f"{number} {quantity.currency}" if quantity.currency else number
+    return f"{number}{ {Kind.ANGLE: ' degrees', Kind.TIME: ' s'}.get(quantity.kind, '') }"
 
 
 def references(text: str) -> tuple[str, ...]:

@@ -1,18 +1,14 @@
 """Single values: a scalar's text read by the kind that its key asks for."""
 
-import re
 from dataclasses import replace
 
-from foldproof.findings.finding import Finding, Place
+from foldproof.findings.finding import Place
 from foldproof.findings.nearest import nearest
-from foldproof.measures.quantity import Kind, Quantity, Unit
-from foldproof.measures.reading import read_quantity
-from foldproof.measures.scanning import names_in
+from foldproof.measures.quantity import Kind
 from foldproof.paper.face import Face
 from foldproof.recipe.actions import TablePoint
 from foldproof.recipe.desk import Desk
 from foldproof.recipe.kinds import (
-    Bound,
     Coordinates,
     Defines,
     FaceOf,
@@ -30,6 +26,7 @@ from foldproof.recipe.kinds import (
 )
 from foldproof.recipe.naming import FIXED_POINTS, TRUTH_WORDS, fit_for_name, tidy, use
 from foldproof.recipe.nodes import Scalar
+from foldproof.recipe.quantities import measured
 from foldproof.recipe.records import EdgeOf, PointNamed, SurfaceSpec, Text
 from foldproof.recipe.references import check_references
 from foldproof.recipe.synonyms import SYNONYMS
@@ -37,16 +34,12 @@ from foldproof.recipe.synonyms import SYNONYMS
 SIDES = ("left", "right", "top", "bottom")
 FACES = ("front", "back")
 
-_BARE = re.compile(r"[\d\s./½⅓⅔¼¾⅛⅜⅝⅞-]+")
-_USUAL_MOST = {Kind.LENGTH: 3_000, Kind.ANGLE: 180, Kind.TIME: 7 * 86_400, Kind.NUMBER: 10_000, Kind.MONEY: 100_000}
-_MOST_WORDS = {Kind.LENGTH: "mm", Kind.ANGLE: "degrees", Kind.TIME: "seconds", Kind.NUMBER: "", Kind.MONEY: ""}
-
 
 def read_scalar(node: Scalar, kind: ValueKind, desk: Desk) -> object | None:
     """Read a scalar as a kind of value that a scalar can hold; None where it is broken, with the finding made."""
     match kind:
         case Measured():
-            return _measured(node, kind, desk)
+            return measured(node, kind, desk)
         case OneOf():
             return _one_of(node, kind.words, desk)
         case Words():
@@ -73,8 +66,8 @@ def read_scalar(node: Scalar, kind: ValueKind, desk: Desk) -> object | None:
 def described(kind: ValueKind) -> str:
     """What kind of value is wanted, in words."""
     match kind:
-        case Measured(kind=measured):
-            return {Kind.LENGTH: "a length", Kind.ANGLE: "an angle", Kind.TIME: "a time"}.get(measured, "a number")
+        case Measured(kind=sort):
+            return {Kind.LENGTH: "a length", Kind.ANGLE: "an angle", Kind.TIME: "a time"}.get(sort, "a number")
         case OneOf(words=words):
             return f"one of the words {', '.join(words)}"
         case FaceOf():
@@ -91,53 +84,6 @@ def described(kind: ValueKind) -> str:
             return "a word or a sentence"
 
 
-def _measured(node: Scalar, kind: Measured, desk: Desk) -> Quantity | str | None:
-    text = node.text.strip()
-    if kind.or_word is not None and text == kind.or_word:
-        return text
-    if desk.unreadable and any(name in desk.unreadable for name in names_in(text, {*desk.measures, *desk.unreadable})):
-        return None
-    bare = bool(kind.bare and _BARE.fullmatch(text))
-    found = read_quantity(
-        f"{text} {kind.bare}" if bare else text, place=node.place, kind=kind.kind, unit=desk.unit, names=desk.measures
-    )
-    if isinstance(found, Finding):
-        desk.findings.append(found)
-        return None
-    if bare:
-        found = replace(found, written=text)
-    return found if _sensible(found, kind, desk) else None
-
-
-def _sensible(found: Quantity, kind: Measured, desk: Desk) -> bool:
-    what = described(kind).split()[-1]
-    if (kind.bound is Bound.POSITIVE and found.value <= 0) or (kind.bound is Bound.NOT_NEGATIVE and found.value < 0):
-        reached = "" if found.witness else f" It comes to {found.value} here."
-        desk.error(
-            "not more than zero" if kind.bound is Bound.POSITIVE else "less than zero",
-            f"`{found.written}`: this {what} must be {kind.bound}.{reached}",
-            found.place,
-        )
-        return False
-    most = _USUAL_MOST[kind.kind] if kind.most is None else kind.most
-    size = abs(found.value) * (desk.unit.millimetres if kind.kind is Kind.LENGTH else 1)
-    if size > most:
-        desk.error(
-            "absurd size",
-            f"`{found.written}` is more than any card needs: at most {_most(most, kind.kind, desk)}.",
-            found.place,
-            "Look at the unit and at the point.",
-        )
-        return False
-    return True
-
-
-def _most(most: int, kind: Kind, desk: Desk) -> str:
-    if kind is Kind.LENGTH and desk.unit is Unit.INCH:
-        return f"{round(most / Unit.INCH.millimetres)} in"
-    return f"{most} {_MOST_WORDS[kind]}".strip()
-
-
 def _one_of(node: Scalar, words: tuple[str, ...], desk: Desk) -> str | None:
     word = tidy(node.text)
     if word in words:
@@ -149,9 +95,9 @@ def _one_of(node: Scalar, words: tuple[str, ...], desk: Desk) -> str | None:
             guess = "true" if word.casefold() in ("y", "yes", "on", "true") else "false"
     desk.error(
         "unknown word",
-        f"`{word}` stands where one of these words belongs: {', '.join(words)}.{more}",
+        f"`{word}` is none of the words that may stand here: {', '.join(words)}.{more}",
         node.place,
-        f"Did you mean `{guess}`?" if guess else f"Write one of: {', '.join(words)}.",
+        f"Did you mean `{guess}`?" if guess else None,
     )
     return None
 

@@ -38,7 +38,7 @@ def read(node: Node, kind: ValueKind, desk: Desk, name: Text | None = None) -> o
         case ListOf():
             return _list(node, kind, desk)
         case Size() if isinstance(node, Sequence) or not kind.or_words:
-            return _pair(node, Size(), Measured(), desk)
+            return _pair(node, Size(), Measured(bound=Bound.PAPER_SIZE), desk)
         case Coordinates():
             return _point(node, desk)
         case PointOnPiece() | WherePanel() if isinstance(node, Sequence):
