@@ -26,6 +26,7 @@ from foldproof.folding.card import Card, FlatPose, StandingPose
 from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Unit
+from foldproof.recipe.actions import Tie
 from foldproof.recipe.reader import read_text
 from foldproof.recipe.records import Recipe
 from literals import Literal, literals, quantities, replaced
@@ -110,7 +111,7 @@ def _harmless(sound: Checked, changed: Checked) -> str | None:
     """
     if sound.recipe is None or changed.recipe is None:
         return None
-    if _made(sound) != _made(changed) or _said(sound) != _said(changed):
+    if _made(sound) != _made(changed) or _said(sound) != _said(changed) or not _long_enough(changed.recipe):
         return None
     if _thickness(sound) == _thickness(changed):
         return SAME_CARD
@@ -139,6 +140,15 @@ def _said(checked: Checked) -> object:
     steps = [(str(step.text), str(step.say), str(step.tip), str(step.caution),
               [number.value for number in quantities(step.actions)]) for step in recipe.steps]
     return steps, [number.value for number in quantities(recipe.finished)]
+
+
+def _long_enough(recipe: Recipe) -> bool:
+    """Whether every ribbon or thread that is listed with a length is as long as what the steps tie with it."""
+    tied: dict[str, Fraction] = {}
+    for action in (action for step in recipe.steps for action in step.actions):
+        if isinstance(action, Tie) and action.length is not None:
+            tied[action.supply] = tied.get(action.supply, Fraction(0)) + action.length.value
+    return all(one.length is None or one.length.value >= tied.get(one.name.value, 0) for one in recipe.supplies)
 
 
 def _thickness(checked: Checked) -> list[Fraction | None]:
