@@ -17,12 +17,10 @@ from foldproof.recipe.kinds import (
     Size,
     Words,
 )
+from foldproof.recipe.words import CORNERS, EDGES, TURNS
 
 _LENGTH = Measured()
 _OFFSET = Measured(bound=Bound.ANY)
-_CORNERS = ("top left", "top right", "bottom left", "bottom right")
-_EDGES = ("left", "right", "top", "bottom")
-_TURNS = ("half", "quarter clockwise", "quarter anticlockwise")
 
 CUT_OUT = Form(
     "cut from the sheet",
@@ -57,7 +55,7 @@ CUT_BETWEEN = Form(
             required=True,
         ),
         Key("to", PointOnTable(), "Where it ends.", "door mark", required=True),
-        Key("keep", OneOf(_CORNERS), "The corner that the kept part has, as it lies.", "bottom left", required=True),
+        Key("keep", OneOf(CORNERS), "The corner that the kept part has, as it lies.", "bottom left", required=True),
         Key(
             "other",
             NameOf((Naming.PIECE, Naming.LAYER)),
@@ -73,7 +71,7 @@ LAY = Form(
     (
         Key(
             "edge",
-            OneOf(("long", "short", *_EDGES)),
+            OneOf(("long", "short", *EDGES)),
             "The edge that goes against the fence, as it lies.",
             "long",
             required=True,
@@ -87,8 +85,8 @@ MARK = Form(
     "Make a pencil mark on an edge.",
     (
         Key("at", Measured(bound=Bound.NOT_NEGATIVE), "How far along the edge.", "1", required=True),
-        Key("edge", OneOf(_EDGES), "The edge, as it lies.", "top", required=True),
-        Key("from", OneOf(_EDGES), "The end of that edge that is measured from.", "left", required=True),
+        Key("edge", OneOf(EDGES), "The edge, as it lies.", "top", required=True),
+        Key("from", OneOf(EDGES), "The end of that edge that is measured from.", "left", required=True),
         Key("name", Defines(Naming.MARK), "A name for the mark.", "door mark", required=True),
     ),
 )
@@ -149,9 +147,7 @@ ATTACH = Form(
             "What to centre on instead of the receiving panel.",
             "card",
         ),
-        Key(
-            "turned", OneOf(("none", *_TURNS)), "How it is turned from upright, as seen there.", "half", default="none"
-        ),
+        Key("turned", OneOf(("none", *TURNS)), "How it is turned from upright, as seen there.", "half", default="none"),
         Key("with", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
     ),
 )
@@ -198,7 +194,7 @@ ACTION = Form(
             "Score at a distance, or from point to point.",
             "2 1/8",
         ),
-        Key("turn", OneOf(_TURNS), "Turn the work on the table, the same face up.", "half"),
+        Key("turn", OneOf(TURNS), "Turn the work on the table, the same face up.", "half"),
         Key("turn over", OneOf(("book page", "top to bottom")), "Turn the work over.", "book page"),
         Key("fold", Mapped((FOLD,)), "Fold on a score.", "{score: left hinge, fold: valley}"),
         Key("unfold", NameOf((Naming.SCORE,)), "Lay a fold flat again.", "left hinge"),

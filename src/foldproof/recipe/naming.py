@@ -7,12 +7,8 @@ from foldproof.recipe.kinds import Naming
 from foldproof.recipe.nodes import Scalar
 from foldproof.recipe.records import Text
 from foldproof.recipe.wording import a
+from foldproof.recipe.words import FIXED_POINTS
 
-FIXED_POINTS = (
-    *("top left", "top right", "bottom left", "bottom right"),
-    *("top middle", "bottom middle", "left middle", "right middle", "centre"),
-)
-"""Names of points that every outline has, by its bounding rectangle."""
 TRUTH_WORDS = frozenset(["y", "yes", "n", "no", "on", "off", "true", "false", "null", "~"])
 """Words that YAML readers take for true, false or nothing."""
 LONGEST_NAME = 60

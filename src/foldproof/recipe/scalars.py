@@ -24,15 +24,13 @@ from foldproof.recipe.kinds import (
     WherePanel,
     Words,
 )
-from foldproof.recipe.naming import FIXED_POINTS, TRUTH_WORDS, fit_for_name, tidy, use
+from foldproof.recipe.naming import TRUTH_WORDS, fit_for_name, tidy, use
 from foldproof.recipe.nodes import Scalar
 from foldproof.recipe.quantities import measured
 from foldproof.recipe.records import EdgeOf, PointNamed, SurfaceSpec, Text
 from foldproof.recipe.references import check_references
 from foldproof.recipe.synonyms import SYNONYMS
-
-SIDES = ("left", "right", "top", "bottom")
-FACES = ("front", "back")
+from foldproof.recipe.words import EDGES, FACES, FIXED_POINTS
 
 
 def read_scalar(node: Scalar, kind: ValueKind, desk: Desk) -> object | None:
@@ -142,7 +140,7 @@ def _face_of(node: Scalar, desk: Desk) -> SurfaceSpec | None:
 
 def _side_of(node: Scalar, desk: Desk) -> EdgeOf | None:
     panel, _, side = tidy(node.text).rpartition(" ")
-    if side not in SIDES or not panel:
+    if side not in EDGES or not panel:
         desk.error(
             "side missing",
             f"`{tidy(node.text)}` does not end in a side: left, right, top or bottom.",

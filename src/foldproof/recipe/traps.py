@@ -2,17 +2,29 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import yaml
 
-from foldproof.findings.finding import Finding, Place, Severity
+from foldproof.findings.finding import Finding, Place
 from foldproof.recipe.composing import MOST_NESTED
+from foldproof.recipe.faults import (
+    QUOTED,
+    Fault,
+    Mended,
+    closing,
+    finding_at,
+    has_key,
+    owner_of,
+    parts,
+    quoted,
+    unclosed,
+    with_line,
+)
 from foldproof.recipe.keys import ALL_KEYS
 
-_QUOTED = r"'(?:[^']|'')*'" r'|"(?:[^"\\]|\\.)*"'
-_KEY = r"""(?:"[^"]{0,80}"|'[^']{0,80}'|[^\s"'#\[\]{},&*!|>%@`-][^:#]{0,80}?)"""
-_LINE = re.compile(rf"(?P<before>\s*(?:-\s+)*(?:{_KEY}\s?:(?:\s+|$))?)(?P<value>.*)")
+Rule = Callable[[tuple[str, ...], Fault, str], Mended | None]
+
 _ODD_STARTS = {
     "*": "look for something to copy",
     "&": "mark something for copying",
@@ -27,43 +39,6 @@ _ODD_STARTS = {
     "}": "end a mapping",
 }
 _WORD_KEY = re.compile(r"(?P<lead>\s*(?:-\s+)*)(?P<key>[A-Za-z][A-Za-z ]*):(?P<rest>\S.*)")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fault:
-    """Where the parser stopped and what it was busy with, lines and columns from 0."""
-
-    problem: str
-    line: int
-    column: int
-    start_line: int
-    """Where the quotes, brackets or key began that it was reading."""
-
-    @staticmethod
-    def of(error: yaml.YAMLError) -> "Fault":
-        """The fault in an error of either parser; a fault without a mark stands at the top."""
-        mark, start = getattr(error, "problem_mark", None), getattr(error, "context_mark", None)
-        words = f"{getattr(error, 'context', '') or ''} | {getattr(error, 'problem', '') or ''}"
-        line = mark.line if mark else 0
-        return Fault(
-            problem=words,
-            line=line,
-            column=mark.column if mark else 0,
-            start_line=min(start.line, line) if start else line,
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mended:
-    """A text with one trap mended, and what there is to say about it."""
-
-    lines: tuple[str, ...]
-    finding: Finding
-    shift: tuple[int, int, int] | None = None
-    """Line (from 0), the column from which on it grew, and by how many characters."""
-
-
-Rule = Callable[[tuple[str, ...], Fault, str], Mended | None]
 
 
 def mend(source: str, error: yaml.YAMLError, file: str) -> Mended | None:
@@ -88,29 +63,29 @@ def explain(source: str, error: yaml.YAMLError, file: str) -> Finding:
     indent = len(line) - len(line.lstrip())
     column = max(fault.column, indent)
     place = Place(file=file, line=fault.line + 1, column=column + 1, length=max(1, len(line.rstrip()) - column))
-    if len(_unclosed(line)) > MOST_NESTED:
-        return _finding(
+    if len(unclosed(line)) > MOST_NESTED:
+        return finding_at(
             "nested too deep",
             f"Lists and mappings lie more than {MOST_NESTED} deep in each other here.",
-            replace(place, column=_unclosed(line)[MOST_NESTED][0] + 1, length=1),
+            replace(place, column=unclosed(line)[MOST_NESTED][0] + 1, length=1),
             "One recipe is one card, and needs far less; look for a slip.",
         )
     opened = f" What began in line {fault.start_line + 1} is not finished." if fault.start_line < fault.line else ""
     if "flow" in fault.problem:
-        return _finding(
+        return finding_at(
             "bracket not closed",
             f"A list or mapping in brackets breaks off here.{opened}",
             place,
             "Close every [ with ] and every { with }, and part the values with commas.",
         )
     if "parsing a block" in fault.problem:
-        return _finding(
+        return finding_at(
             "indentation uneven",
             f"This line, indented by {indent}, fits neither the line before it nor what that belongs to.",
             place,
             "Start all keys of one mapping, and all dashes of one list, in the same column, with spaces.",
         )
-    return _finding(
+    return finding_at(
         "text not readable",
         f"From here on the text cannot be read as keys and values.{opened}",
         place,
@@ -127,7 +102,7 @@ def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     others = f" ({len(with_tabs)} lines have tabs)" if len(with_tabs) > 1 else ""
     first = with_tabs[0]
     fixed = tuple(_tabs_to_spaces(line) if number in with_tabs else line for number, line in enumerate(lines))
-    finding = _finding(
+    finding = finding_at(
         "tabs for indentation",
         f"This line is indented with a tab{others}. YAML indents with spaces only, since a tab is as wide as each "
         "program likes.",
@@ -144,53 +119,44 @@ def _tabs_to_spaces(line: str) -> str:
 
 def _odd_start(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """Words that start with a sign that YAML takes for an order, on this line or where the words of this line began."""
-    owner = _owner(lines, fault.line)
-    before, value = _parts(lines[owner])
+    owner = owner_of(lines, fault.line)
+    before, value = parts(lines[owner])
     if not value or value[0] not in _ODD_STARTS or (value[0] in "|>" and len(value) < 3):
         return None
     place = Place(file=file, line=owner + 1, column=len(before) + 1)
     reason = f"A leading {value[0]} makes YAML {_ODD_STARTS[value[0]]}."
     if owner == fault.line:
-        return _quoted(lines, owner, file, place, "odd first sign", reason)
-    finding = _finding("odd first sign", reason, place, "Write > after the key, and start the words on the next line.")
-    return Mended(lines=_with(lines, owner, f"{before}x{value[1:]}"), finding=finding)
-
-
-def _owner(lines: tuple[str, ...], number: int) -> int:
-    """The line with the key or the dash under which the words of a line stand; itself where it has one."""
-    while number > 0 and not lines[number].lstrip().startswith("- ") and not _has_key(lines[number]):
-        number -= 1
-    return number
-
-
-def _has_key(line: str) -> bool:
-    return _parts(line)[0].rstrip().endswith(":")
+        return quoted(lines, owner, file, place, "odd first sign", reason)
+    finding = finding_at(
+        "odd first sign", reason, place, "Write > after the key, and start the words on the next line."
+    )
+    return Mended(lines=with_line(lines, owner, f"{before}x{value[1:]}"), finding=finding)
 
 
 def _bracket_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """Words that start with a bracket: `{width} wide`."""
     for number in (fault.line, fault.start_line):
-        before, value = _parts(lines[number])
-        end = _closing(value)
+        before, value = parts(lines[number])
+        end = closing(value)
         if end is not None and value[end + 1 :].strip() and not value[end + 1 :].lstrip().startswith("#"):
             starts = "mapping" if value[0] == "{" else "list"
             reason = f"A leading {value[0]} starts a {starts} in YAML, and after its end nothing more may come."
             place = Place(file=file, line=number + 1, column=len(before) + 1)
-            return _quoted(lines, number, file, place, "odd first sign", reason)
+            return quoted(lines, number, file, place, "odd first sign", reason)
     return None
 
 
 def _quote_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """Quotes that end before the words do: `'don't'`, or `"Shut" it`."""
-    before, value = _parts(lines[fault.line])
+    before, value = parts(lines[fault.line])
     if value[:1] not in ("'", '"'):
         return None
-    closed = re.match(_QUOTED, value)
+    closed = re.match(QUOTED, value)
     if closed is None or not value[closed.end() :].strip():
         return None
     column = len(before) + closed.end()
     what = "apostrophe" if value[0] == "'" else "quote"
-    return _quoted(
+    return quoted(
         lines,
         fault.line,
         file,
@@ -207,27 +173,27 @@ def _open_quote(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | Non
     else:
         numbers = range(fault.line, max(-1, fault.line - 40), -1)
     for number in numbers:
-        before, value = _parts(lines[number])
-        opens = value[:1] in ("'", '"') and not re.match(_QUOTED, value)
+        before, value = parts(lines[number])
+        opens = value[:1] in ("'", '"') and not re.match(QUOTED, value)
         if not opens or (number != fault.line and number != fault.start_line and value[0] not in lines[fault.line]):
             continue
         place = Place(file=file, line=number + 1, column=len(before) + 1)
         reason = "The quote that opens here is not closed on this line, so the lines after it are taken for words."
-        finding = _finding("quote not closed", reason, place, f"Close it with {value[0]} at the end.")
-        return Mended(lines=_with(lines, number, f"{before}{value}{value[0]}"), finding=finding)
+        finding = finding_at("quote not closed", reason, place, f"Close it with {value[0]} at the end.")
+        return Mended(lines=with_line(lines, number, f"{before}{value}{value[0]}"), finding=finding)
     return None
 
 
 def _colon_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """A sentence with a colon and a space in it."""
-    before, value = _parts(lines[fault.line])
+    before, value = parts(lines[fault.line])
     if "mapping values" not in fault.problem or not before.rstrip().endswith(":") or value[:1] in ("[", "{", '"', "'"):
         return None
     found = re.search(r":(?=\s|$)", value)
     if found is None:
         return None
     place = Place(file=file, line=fault.line + 1, column=len(before) + found.start() + 1)
-    return _quoted(
+    return quoted(
         lines,
         fault.line,
         file,
@@ -243,30 +209,30 @@ def _key_under_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended 
     above = next((number for number in range(fault.line - 1, -1, -1) if lines[number].strip()), None)
     if "mapping values" not in fault.problem or above is None or ":" not in line:
         return None
-    owner = _owner(lines, above)
-    before, value = _parts(lines[owner])
-    if not value or not _has_key(lines[owner]):
+    owner = owner_of(lines, above)
+    before, value = parts(lines[owner])
+    if not value or not has_key(lines[owner]):
         return None
     colon = line.index(":")
     key = line[:colon].strip()
     place = Place(file=file, line=fault.line + 1, column=colon + 1)
     if key in ALL_KEYS and owner == above:
         indent = len(re.sub(r"[^\s-].*", "", before))
-        finding = _finding(
+        finding = finding_at(
             "indentation uneven",
             f"`{key}:` is indented further than the line above, as if it belonged to the words there.",
             place,
             f"Start `{key}:` in the same column as `{before.strip(' -:')}:`.",
         )
-        return Mended(lines=_with(lines, fault.line, " " * indent + line.strip()), finding=finding)
-    finding = _finding(
+        return Mended(lines=with_line(lines, fault.line, " " * indent + line.strip()), finding=finding)
+    finding = finding_at(
         "colon in a sentence",
         "A colon with a space after it parts a key from its value; here it stands in words that began in line "
         f"{owner + 1}.",
         place,
         f"Write {before.strip(' -')} > and start the words on the next line, indented.",
     )
-    return Mended(lines=_with(lines, fault.line, f"{line[:colon]};{line[colon + 1 :]}"), finding=finding)
+    return Mended(lines=with_line(lines, fault.line, f"{line[:colon]};{line[colon + 1 :]}"), finding=finding)
 
 
 def _no_space_after_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -275,14 +241,14 @@ def _no_space_after_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Me
         if found is None or found["key"] not in ALL_KEYS:
             continue
         at = len(found["lead"]) + len(found["key"]) + 1
-        finding = _finding(
+        finding = finding_at(
             "space missing",
             "A colon needs a space after it, or YAML takes it for a letter of a word.",
             Place(file=file, line=number + 1, column=at),
             f"Write {found['key']}: {found['rest']}",
         )
         fixed = f"{lines[number][:at]} {lines[number][at:]}"
-        return Mended(lines=_with(lines, number, fixed), shift=(number, at, 1), finding=finding)
+        return Mended(lines=with_line(lines, number, fixed), shift=(number, at, 1), finding=finding)
     return None
 
 
@@ -293,14 +259,14 @@ def _comment_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended
     if found is None or "block" not in fault.problem or not lines[fault.line].startswith(" "):
         return None
     at = found.start() + 1
-    finding = _finding(
+    finding = finding_at(
         "words lost to a comment",
         "A # with a space before it starts a comment: the rest of this line is lost, and the words of the next line "
         "hang in the air.",
         Place(file=file, line=above + 1, column=at + 1, length=len(lines[above].rstrip()) - at),
         "Write > after the key and start the words on the next line, or put them in quotes.",
     )
-    return Mended(lines=_with(lines, above, f"{lines[above][:at]}x{lines[above][at + 1 :]}"), finding=finding)
+    return Mended(lines=with_line(lines, above, f"{lines[above][:at]}x{lines[above][at + 1 :]}"), finding=finding)
 
 
 def _comment_in_brackets(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -310,9 +276,9 @@ def _comment_in_brackets(lines: tuple[str, ...], fault: Fault, file: str) -> Men
     for number in range(fault.start_line, fault.line + 1):
         line = lines[number]
         found = re.search(r"\s(#[^\s#,\]}]+)", line)
-        if found is None or not _unclosed(line[: found.start()]):
+        if found is None or not unclosed(line[: found.start()]):
             continue
-        finding = _finding(
+        finding = finding_at(
             "words lost to a comment",
             f"YAML drops `{line[found.start(1) :].rstrip()}` here: a # with a space before it starts a comment, "
             "and so the bracket is never closed.",
@@ -320,26 +286,26 @@ def _comment_in_brackets(lines: tuple[str, ...], fault: Fault, file: str) -> Men
             f'Put it in quotes: "{found[1]}"',
         )
         fixed = f'{line[: found.start(1)]}"{found[1]}"{line[found.end(1) :]}'
-        return Mended(lines=_with(lines, number, fixed), finding=finding, shift=(number, found.end(1), 2))
+        return Mended(lines=with_line(lines, number, fixed), finding=finding, shift=(number, found.end(1), 2))
     return None
 
 
 def _open_bracket(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """A bracket that its line does not close; lists over several lines are closed there all the same."""
     line = lines[fault.start_line].rstrip()
-    before, value = _parts(line)
-    open_ones = _unclosed(value)
+    before, value = parts(line)
+    open_ones = unclosed(value)
     if "flow" not in fault.problem or not open_ones or (fault.start_line == fault.line and fault.column < len(line)):
         return None
     closers = "".join("]" if sign == "[" else "}" for _, sign in reversed(open_ones))
     at, sign = open_ones[-1]
-    finding = _finding(
+    finding = finding_at(
         "bracket not closed",
         f"The {sign} that opens here is not closed on this line.",
         Place(file=file, line=fault.start_line + 1, column=len(before) + at + 1),
         f"Close it with {closers} where the {'list' if sign == '[' else 'mapping'} ends.",
     )
-    return Mended(lines=_with(lines, fault.start_line, line + closers), finding=finding)
+    return Mended(lines=with_line(lines, fault.start_line, line + closers), finding=finding)
 
 
 def _tab_between(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -348,8 +314,8 @@ def _tab_between(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | No
     if "\t" not in line or line[fault.column : fault.column + 1] != "\t":
         return None
     place = Place(file=file, line=fault.line + 1, column=fault.column + 1)
-    finding = _finding("tab between words", "A tab stands here.", place, "Put a space in its place.")
-    return Mended(lines=_with(lines, fault.line, line.replace("\t", " ")), finding=finding)
+    finding = finding_at("tab between words", "A tab stands here.", place, "Put a space in its place.")
+    return Mended(lines=with_line(lines, fault.line, line.replace("\t", " ")), finding=finding)
 
 
 def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -360,13 +326,13 @@ def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     indent = len(line) - len(line.lstrip())
     words = line.strip()
     shown = words if len(words) < 50 else f"{words[:46]} ..."
-    finding = _finding(
+    finding = finding_at(
         "colon missing",
         f"`{shown}` has no colon, so it is no key with a value.",
         Place(file=file, line=fault.start_line + 1, column=indent + 1, length=max(1, len(words))),
         "Write key: value. If it goes on with the sentence before it, indent it, or write > after that key.",
     )
-    return Mended(lines=_with(lines, fault.start_line, f"{line[:indent]}#{line[indent + 1 :]}"), finding=finding)
+    return Mended(lines=with_line(lines, fault.start_line, f"{line[:indent]}#{line[indent + 1 :]}"), finding=finding)
 
 
 RULES: tuple[Rule, ...] = (
@@ -385,58 +351,3 @@ RULES: tuple[Rule, ...] = (
     _no_colon,
 )
 """In the order in which they are tried: the surest signs first."""
-
-
-def _parts(line: str) -> tuple[str, str]:
-    """What comes before the value (indentation, dashes, a key with its colon) and the value."""
-    found = _LINE.match(line.rstrip())
-    return (found["before"], found["value"]) if found else ("", line)
-
-
-def _with(lines: tuple[str, ...], number: int, line: str) -> tuple[str, ...]:
-    return (*lines[:number], line, *lines[number + 1 :])
-
-
-def _quoted(lines: tuple[str, ...], number: int, file: str, place: Place, name: str, message: str) -> Mended:
-    """The value of a line put in quotes; quotes that enclose it whole are taken off first."""
-    before, value = _parts(lines[number])
-    enclosed = value[:1] in ("'", '"') and len(value) > 1 and value[-1] == value[0]
-    bare = value[1:-1] if enclosed else value
-    quoted = "'" + bare.replace("'", "''") + "'"
-    shown = f'"{bare}"' if '"' not in bare and "\\" not in bare else quoted
-    mend = f"Write {shown}" if len(shown) <= 60 else 'Put these words in quotes: "..."'
-    shift = None if enclosed else (number, len(before), 1)
-    finding = _finding(name, message, place, mend)
-    return Mended(lines=_with(lines, number, before + quoted), shift=shift, finding=finding)
-
-
-def _closing(value: str) -> int | None:
-    """Where the bracket that a value starts with is closed."""
-    if value[:1] not in ("[", "{"):
-        return None
-    depth = 0
-    for index, sign in enumerate(value):
-        depth += (sign in "[{") - (sign in "]}")
-        if depth == 0:
-            return index
-    return None
-
-
-def _unclosed(value: str) -> list[tuple[int, str]]:
-    """Brackets that are open at the end of a value; those in quotes don't count."""
-    quote = ""
-    stack: list[tuple[int, str]] = []
-    for index, sign in enumerate(value):
-        if quote:
-            quote = "" if sign == quote else quote
-        elif sign in "'\"" and (index == 0 or value[index - 1] in " [{,"):
-            quote = sign
-        elif sign in "[{":
-            stack.append((index, sign))
-        elif sign in "]}" and stack:
-            stack.pop()
-    return stack
-
-
-def _finding(name: str, message: str, place: Place, mend: str) -> Finding:
-    return Finding(name=name, severity=Severity.ERROR, message=message, mend=mend, place=place)
