@@ -1,10 +1,9 @@
 """Papers, pieces, scores, panels, joins and layers from read fields."""
 
-import re
-
 from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face, Fold
+from foldproof.recipe.colours import COLOUR_WORDS, is_colour
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.panel_sides import sides_of
 from foldproof.recipe.records import (
@@ -33,20 +32,18 @@ from foldproof.recipe.records import (
 )
 from foldproof.recipe.words import FIXED_POINTS
 
-_HEX = re.compile(r"#[0-9a-fA-F]{6}")
-_COLOUR_WORD = re.compile(r"[A-Za-z]+")
-
 
 def paper(fields: Fields, name: Text | None, desk: Desk) -> PaperSpec | None:
     """A paper."""
     assert name is not None
     tone = fields.get("tone", Text)
-    if tone is not None and not (_HEX.fullmatch(tone.value) or _COLOUR_WORD.fullmatch(tone.value)):
+    if tone is not None and not is_colour(tone.value):
+        guess = nearest(tone.value.lower().replace(" ", ""), sorted(COLOUR_WORDS))
         desk.error(
             "unknown colour",
-            f"`{tone}` is neither a colour word nor # with six digits.",
+            f"`{tone}` is neither a colour word of web pages nor # with six digits.",
             tone.place,
-            'Write a word such as slategray, or "#8a9ba8" in quotes.',
+            f"Did you mean `{guess}`?" if guess else 'Write a word such as slategray, or "#8a9ba8" in quotes.',
         )
         return None
     return PaperSpec(
