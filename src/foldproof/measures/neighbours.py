@@ -30,6 +30,7 @@ _MEASURING = {
 }
 _AFTER = ("border", "mat", "mark", "gap")
 
+
 def _words(text: str) -> frozenset[str]:
     return frozenset(text.split())
 

@@ -182,7 +182,7 @@ def _without_unit(text: str, bits: Sequence[Bit], at: int, said: Said) -> _Item 
         return replace(item, sense=Sense.COUNT)
     found = counted(around, said)
     if said.lone_one and not (found and found in _COUNTED_ONE):
-        return replace(item) if _bare_one(around) else None
+        return item if _bare_one(around) else None
     if found:
         return replace(item, sense=Sense.COUNT, unit=found)
     if around.before[-1:] == ("in",) and said.word:
@@ -198,6 +198,8 @@ _COUNTED_ONE = ("piece", "pieces", "sheet", "strip", "time", "layer", "dot", "ma
 
 
 def _bare_one(around: Neighbours) -> bool:
+    if around.before[-1:] in (("by",), ("x",)):
+        return around.before[-2:-1] != ("one",)  # `five by one`, but `one by one`
     return around.before[-1:] == ("at",) and (not around.after or around.after[0] in ("and", "then", "from", "inch"))
 
 
