@@ -57,6 +57,7 @@ class _Composer:
         self.shifts = shifts
         self.lines = text.split("\n")
         self.findings: list[Finding] = []
+        self.copied: set[str] = set()
 
     def documents(self) -> tuple[Node, ...]:
         roots: list[Node] = []
@@ -147,13 +148,15 @@ class _Composer:
     def _alias(self, event: yaml.AliasEvent) -> Scalar:
         name = f"*{event.anchor}"
         place = self._place(event, length=len(name))
-        self._report(
-            "copy",
-            f"`{name}`: a leading * makes YAML copy something marked &{event.anchor}. Recipes have no such copies.",
-            place,
-            f'Words that start with * go in quotes: "{name}". A value used twice is better a measure.',
-        )
-        return Scalar(text=name, style='"', place=place)
+        if name not in self.copied:
+            self.copied.add(name)
+            self._report(
+                "copy",
+                f"`{name}`: a leading * makes YAML copy something marked &{event.anchor}. Recipes have no such copies.",
+                place,
+                f'Words that start with * go in quotes: "{name}". A value used twice is better a measure.',
+            )
+        return Scalar(text=name, style="*", place=place)
 
     def _no_extras(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> str:
         """Report an anchor or a tag; gives back the start of the text that YAML took for an anchor."""

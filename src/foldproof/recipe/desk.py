@@ -119,6 +119,8 @@ class Desk:
     marks: dict[str, Place] = field(default_factory=dict)
     """Pencil marks made so far, in the order of the steps."""
     owner: int | None = None
+    unlisted: set[Naming] = field(default_factory=set)
+    """Kinds of names that stand in a part which is missing or could not be read: uses of them stay silent."""
     lacking: bool = False
     """Whether a part that stands in no item is missing or broken."""
     _owners: int = 0

@@ -204,3 +204,16 @@ class Form:
     def key(self, name: str) -> Key | None:
         """The key of that name."""
         return next((key for key in self.keys if key.name == name), None)
+
+
+def namings_in(kind: ValueKind) -> frozenset[Naming]:
+    """The kinds of names that a value of a kind gives."""
+    match kind:
+        case Named(naming=naming, item=item):
+            more = {Naming.PANEL} if naming in (Naming.PIECE, Naming.LAYER) else set()
+            return frozenset({naming, *more}) | namings_in(item)
+        case ListOf(item=item):
+            return namings_in(item)
+        case Mapped(forms=forms):
+            return frozenset(naming for form in forms for key in form.keys for naming in namings_in(key.kind))
+    return frozenset()

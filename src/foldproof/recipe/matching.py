@@ -2,7 +2,7 @@
 
 from foldproof.findings.nearest import nearest
 from foldproof.recipe.desk import Desk
-from foldproof.recipe.kinds import ByName, Form, Key, ListOf, Mapped, Named
+from foldproof.recipe.kinds import ByName, Form, Key, ListOf, Mapped, Named, namings_in
 from foldproof.recipe.nodes import Entry, Mapping, Scalar
 from foldproof.recipe.synonyms import SYNONYMS
 from foldproof.recipe.wording import a, an_example, in_words
@@ -90,6 +90,7 @@ def complete(node: Mapping, form: Form, written: dict[str, Entry], desk: Desk) -
     sound = True
     for key in form.keys:
         if key.required and key.name not in written:
+            desk.unlisted |= namings_in(key.kind)
             sound = _missing(
                 f"The {form.name} has no `{key.name}`. {key.meaning}", node, an_example(form, key.name), desk
             )

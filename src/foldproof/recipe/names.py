@@ -25,7 +25,7 @@ def settle(desk: Desk) -> frozenset[int]:
     _report_twice_given(desk)
     known = _owners_by_name(desk.given)
     for used in desk.used:
-        if _resolve(used, known) is None:
+        if _resolve(used, known) is None and desk.unlisted.isdisjoint(used.namings):
             _report_unknown(used, known, desk)
     return _leaning_on_broken(desk, known)
 

@@ -11,7 +11,7 @@ class Scalar:
 
     text: str
     style: str | None
-    """None for plain text, else the quote mark, `|` or `>`."""
+    """None for plain text, else the quote mark, `|` or `>`; `*` for a copy, which is refused."""
     place: Place
     lost: str | None = None
     """A # with letters or digits right behind it, after plain text: YAML drops it as a comment."""

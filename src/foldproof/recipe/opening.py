@@ -8,7 +8,7 @@ import yaml
 from foldproof.findings.finding import Finding, Place, Severity
 from foldproof.recipe.composing import TooMuchError, compose
 from foldproof.recipe.nodes import Mapping, Node, Scalar
-from foldproof.recipe.traps import explain, mend
+from foldproof.recipe.traps import TABS, UNEVEN, explain, mend
 
 MOST_BYTES = 1_000_000
 _MOST_REPAIRS = 30
@@ -83,7 +83,8 @@ def _compose(source: str, file: str) -> tuple[tuple[Node, ...] | None, tuple[Fin
             if repaired is None:
                 return None, tuple(found) or (explain(mended, error, file),)
             mended = "\n".join(repaired.lines)
-            found.append(repaired.finding)
+            if not (found and found[0].name == TABS and repaired.finding.name == UNEVEN):  # it comes of the tabs
+                found.append(repaired.finding)
             if repaired.shift is not None:
                 line, column, by = repaired.shift
                 shifts[line] = (column, shifts.get(line, (0, 0))[1] + by)

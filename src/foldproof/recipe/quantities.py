@@ -46,7 +46,7 @@ def _sensible(found: Quantity, kind: Measured, desk: Desk) -> bool:
     written, word = f"`{found.written}`{comes_to}", _WORDS[kind.kind]
     most = _MOST[kind.kind] if kind.most is None else kind.most
     if size <= 0 and kind.bound in (Bound.POSITIVE, Bound.PAPER_SIZE):
-        desk.error("not more than zero", f"{written}: this {word} must be more than zero.", found.place)
+        desk.error("not more than zero", f"{written}: this {word} must be more than zero.", found.place, None)
     elif size < 0 and kind.bound is Bound.NOT_NEGATIVE:
         desk.error("less than zero", f"{written}: this {word} cannot be less than zero.", found.place)
     elif size < 1 and kind.bound is Bound.PAPER_SIZE:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from foldproof.findings.finding import Finding, Place
+from foldproof.findings.finding import Finding, Place, has_errors
 from foldproof.measures.named import resolve_measures
 from foldproof.measures.quantity import Unit
 from foldproof.recipe import reading_actions, reading_plan, reading_poses, reading_steps
@@ -53,8 +53,9 @@ class Reading:
     source: str
     """The text, its line ends made one kind; empty where there is none."""
     whole: bool
-    """Whether nothing was left out of the recipe: a part with an error goes, with all that leans on it, so that what a
-    later stage finds in a recipe that is not whole may only be a gap."""
+    """Whether the recipe is all that the author wrote. A part that is broken is left out with all that leans on it, and
+    text that is no YAML is mended by guess, so what a later stage finds in a recipe that is not whole may be no fault
+    of its author's."""
 
 
 def read_file(path: Path) -> Reading:
@@ -78,7 +79,8 @@ def read_text(text: str, file: str) -> Reading:
     steps = reading_steps.with_ids(fields.get("steps", tuple) or (), desk)
     left_out = settle(desk)
     recipe = _recipe(_sift({**fields.values, "steps": steps}, left_out, fields), desk)
-    whole = recipe is not None and not desk.lacking and not left_out and not desk.unreadable
+    misread = desk.lacking or left_out or desk.unreadable or has_errors(findings)
+    whole = recipe is not None and not misread
     return Reading(recipe=recipe, findings=_in_order(desk.findings), source=source, whole=whole)
 
 
@@ -95,6 +97,8 @@ def _read_measures(root: Mapping, desk: Desk) -> Mapping:
         return root
     entries, odd = [], []
     for entry in node.entries:
+        if isinstance(entry.value, Scalar) and entry.value.style == "*":
+            continue  # a copy: reported where the text was composed
         if isinstance(entry.value, Scalar):
             entries.append((entry.key.text, entry.key.place, entry.value.text, entry.value.place))
         else:

@@ -23,6 +23,9 @@ from foldproof.recipe.faults import (
 )
 from foldproof.recipe.keys import ALL_KEYS
 
+TABS = "tabs for indentation"
+UNEVEN = "indentation uneven"
+
 Rule = Callable[[tuple[str, ...], Fault, str], Mended | None]
 
 _ODD_STARTS = {
@@ -80,7 +83,7 @@ def explain(source: str, error: yaml.YAMLError, file: str) -> Finding:
         )
     if "parsing a block" in fault.problem:
         return finding_at(
-            "indentation uneven",
+            UNEVEN,
             f"This line, indented by {indent}, fits neither the line before it nor what that belongs to.",
             place,
             "Start all keys of one mapping, and all dashes of one list, in the same column, with spaces.",
@@ -103,7 +106,7 @@ def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     first = with_tabs[0]
     fixed = tuple(_tabs_to_spaces(line) if number in with_tabs else line for number, line in enumerate(lines))
     finding = finding_at(
-        "tabs for indentation",
+        TABS,
         f"This line is indented with a tab{others}. YAML indents with spaces only, since a tab is as wide as each "
         "program likes.",
         Place(file=file, line=first + 1, column=lines[first].index("\t") + 1),
@@ -219,7 +222,7 @@ def _key_under_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended 
     if key in ALL_KEYS and owner == above:
         indent = len(re.sub(r"[^\s-].*", "", before))
         finding = finding_at(
-            "indentation uneven",
+            UNEVEN,
             f"`{key}:` is indented further than the line above, as if it belonged to the words there.",
             place,
             f"Start `{key}:` in the same column as `{before.strip(' -:')}:`.",

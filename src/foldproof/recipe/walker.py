@@ -17,6 +17,7 @@ from foldproof.recipe.kinds import (
     Size,
     ValueKind,
     WherePanel,
+    namings_in,
 )
 from foldproof.recipe.matching import complete, form_of, matched, may_be_empty, nothing_written
 from foldproof.recipe.naming import fit_for_name, tidy, use
@@ -30,6 +31,8 @@ def read(node: Node, kind: ValueKind, desk: Desk, name: Text | None = None) -> o
 
     `name` is the name that the value is given to, where it has one.
     """
+    if isinstance(node, Scalar) and node.style == "*":
+        return None  # a copy: reported where the text was composed
     match kind:
         case Mapped():
             return _mapped(node, kind, desk, name)
@@ -60,6 +63,8 @@ def read_fields(node: Mapping, form: Form, desk: Desk) -> tuple[Fields, bool]:
         value = None if nothing_written(entry, key, desk) else read(entry.value, key.kind, desk)
         if value is None:
             sound = False
+            if not isinstance(entry.value, Mapping):
+                desk.unlisted |= namings_in(key.kind)
         else:
             values[key.name] = value
     sound = complete(node, form, written, desk) and sound
@@ -78,7 +83,8 @@ def _mapped(node: Node, kind: Mapped, desk: Desk, name: Text | None) -> object |
         form = kind.forms[0]
         needed = [key.name for key in form.keys if key.required] or [form.keys[0].name]
         shown = ", ".join(an_example(form, key) for key in needed)
-        _wrong_kind(node, f"a mapping of keys and values, {a(form.name)},", f"Write keys and values: {shown}", desk)
+        _wrong_kind(node, f"{a(form.name)} with its keys and values", f"Write keys and values: {shown}", desk)
+        desk.unlisted |= namings_in(kind)
         return None
     fields, sound = read_fields(node, form_of(node, kind.forms), desk)
     builder = desk.builders.get(fields.form.name)
