@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from foldproof.documents.lock import LockedError, held
-from foldproof.documents.placing import ASIDE, CONTENTS, PlacingError, place
+from foldproof.documents.placing import ASIDE, CONTENTS, place
+from foldproof.documents.trouble import PlacingError
 
 OLD = {"page.html": b"old page", "pictures/a.svg": b"old a", "pictures/gone.svg": b"old only"}
 NEW = {"page.html": b"new page", "pictures/a.svg": b"new a", "card.json": b"{}"}
@@ -176,7 +177,8 @@ def test_a_folder_that_may_not_be_written(tmp_path: Path) -> None:
     script = f"""
 import os
 from pathlib import Path
-from foldproof.documents.placing import PlacingError, place
+from foldproof.documents.placing import place
+from foldproof.documents.trouble import PlacingError
 os.setuid(65534)
 try:
     place({NEW!r}, Path({str(into)!r}), "card")

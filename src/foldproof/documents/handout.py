@@ -1,15 +1,20 @@
 """The handout: what a class cuts and folds from, on letter or A4 paper."""
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from foldproof.documents.printing import FONT_RULES, materials, to_pdf
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
+from foldproof.drawing.record import PLAIN
 from foldproof.measures.quantity import Unit
 
 SHEETS = {"letter": "letter", "a4": "A4"}
 """Papers by the name that a file carries, with CSS's name for them."""
-BESIDE_MM = 86
+STYLE = replace(PLAIN, largest_mm=46, width_mm=176)
+"""Drawings as wide as the sheet, so that most steps take one row of pictures."""
+BESIDE_MM = 88
 """The widest drawing that stands beside its words; wider ones go beneath."""
 
 

@@ -3,6 +3,7 @@
 import base64
 import html
 from collections.abc import Mapping
+from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -10,10 +11,12 @@ from foldproof.documents.fonts import page_face_rules
 from foldproof.documents.handout import file_names
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import Photo, View
-from foldproof.drawing.record import Drawing
+from foldproof.drawing.record import PLAIN, Drawing
 from foldproof.facts.cautions import DEFER
 
 PICTURES = "pictures"
+STYLE = replace(PLAIN, largest_mm=62, width_mm=92)
+"""Drawings about as wide as a phone."""
 _PAPERS = {"letter": "letter", "a4": "A4"}
 
 
@@ -40,5 +43,5 @@ def photo_address(photo: Photo) -> str:
 
 def pictures(view: View) -> Mapping[str, bytes]:
     """The page's pictures as files by relative path."""
-    drawings = {f"{PICTURES}/{drawing.name}.svg": drawing.svg.encode() for drawing in view.drawings}
+    drawings = {f"{PICTURES}/{drawing.name}.svg": drawing.svg.encode() for drawing in view.page_drawings}
     return {**drawings, **{f"{PICTURES}/{photo.name}": photo.data for photo in view.photos}}

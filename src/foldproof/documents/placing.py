@@ -15,16 +15,13 @@ from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
 from foldproof.documents.lock import LockedError, held
+from foldproof.documents.trouble import PlacingError
 
 ASIDE = ".sets"
 CONTENTS = ".contents"
 """The list, in each set, of the files that belong to it: a JSON list of relative paths."""
 LINKS = os.name != "nt"
 """Whether a link to a folder can be replaced in one move. (On Windows it can't, from memory.)"""
-
-
-class PlacingError(Exception):
-    """The outputs could not be put in place; what stood there before still stands."""
 
 
 def place(files: Mapping[str, bytes], into: Path, name: str, *, links: bool = LINKS) -> Path:

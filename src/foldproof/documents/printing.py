@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from foldproof.documents.fonts import CUTS, face_rules, font_file
-from foldproof.documents.theme import ThemeError
+from foldproof.documents.trouble import PangoMissingError, ThemeError
 from foldproof.documents.view import View
 
 if TYPE_CHECKING:
@@ -21,10 +21,6 @@ MISSING_PANGO = (
     "Foldproof needs the Pango text library to make PDFs. Debian: apt install libpango-1.0-0 libpangoft2-1.0-0 "
     "libharfbuzz-subset0. macOS: brew install pango. Windows: install MSYS2, then pacman -S mingw-w64-x86_64-pango."
 )
-
-
-class PangoMissingError(Exception):
-    """The system's text library is not installed."""
 
 
 def materials(view: View) -> Mapping[str, tuple[str, bytes]]:

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from foldproof.checks.words_of_caution import cautions
 from foldproof.documents import cutting, glance, prose, shooting
+from foldproof.documents.photos import KINDS
 from foldproof.documents.view import Finished, Listed, Photo, Step, View
 from foldproof.documents.words import action_words, clock, time_words
 from foldproof.drawing.record import Drawing
@@ -14,8 +15,6 @@ from foldproof.measures.writing import with_unit, write_size
 from foldproof.recipe.records import Recipe, SupplySpec, Text
 from foldproof.recipe.references import fill
 
-PHOTO_KINDS = {".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png"}
-
 
 def tell(
     card: Card,
@@ -23,6 +22,7 @@ def tell(
     *,
     poses: Mapping[str, Drawing],
     steps: Mapping[str, Drawing],
+    tall_steps: Mapping[str, Drawing],
     cutting_list: Drawing | None,
     photos: Mapping[str, bytes],
     revision: str,
@@ -59,6 +59,7 @@ def tell(
                 tip=prose.to_html(said(str(step.spec.tip))) if step.spec.tip else "",
                 time=time_words(step.spec.minutes.value) if step.spec.minutes else "",
                 drawing=steps.get(step.spec.id),
+                tall=tall_steps.get(step.spec.id),
                 photo=_photo(step.spec.picture, f"step-{step.number}", str(step.spec.title), photos),
                 shots=rows,
             )
@@ -120,5 +121,5 @@ def _supply(supply: SupplySpec, card: Card) -> Listed:
 def _photo(path: Text | None, name: str, alt: str, photos: Mapping[str, bytes]) -> Photo | None:
     if path is None or path.value not in photos:
         return None
-    end = next((end for end in PHOTO_KINDS if path.value.lower().endswith(end)), None)
-    return None if end is None else Photo(name=f"{name}{end}", data=photos[path.value], kind=PHOTO_KINDS[end], alt=alt)
+    end = next(end for end in KINDS if path.value.lower().endswith(end))
+    return Photo(name=f"{name}{end}", data=photos[path.value], kind=KINDS[end], alt=alt)

@@ -10,10 +10,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
 from foldproof.documents.prose import line_to_html
-
-
-class ThemeError(Exception):
-    """A theme is missing or broken; the message names the template and the line."""
+from foldproof.documents.trouble import ThemeError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

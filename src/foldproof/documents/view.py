@@ -1,5 +1,6 @@
 """What the documents say, settled once: the handout, the page and the shot list print these words and no others."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -93,6 +94,9 @@ class Step:
     time: str
     """`3 min`; empty when the recipe gives none."""
     drawing: Drawing | None
+    """For paper: its frames side by side."""
+    tall: Drawing | None
+    """The same for a screen: its frames one below the other, so that a phone shows them at their own size."""
     photo: Photo | None
     shots: tuple[Shot, ...]
 
@@ -131,8 +135,16 @@ class View:
 
     @property
     def drawings(self) -> tuple[Drawing, ...]:
-        """All drawings, in the order in which a reader meets them."""
-        found = (*(view.drawing for view in self.finished), self.cutting, *(step.drawing for step in self.steps))
+        """All drawings of the handout, in the order in which a reader meets them."""
+        return self._drawings(step.drawing for step in self.steps)
+
+    @property
+    def page_drawings(self) -> tuple[Drawing, ...]:
+        """All drawings of the page."""
+        return self._drawings(step.tall for step in self.steps)
+
+    def _drawings(self, steps: Iterable[Drawing | None]) -> tuple[Drawing, ...]:
+        found = (*(view.drawing for view in self.finished), self.cutting, *steps)
         return tuple(drawing for drawing in found if drawing is not None)
 
     @property

@@ -1,0 +1,167 @@
+"""The command line: arguments in, findings printed, exit status out."""
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+from datetime import date
+from functools import partial
+from multiprocessing import get_context
+from pathlib import Path
+
+from foldproof import __version__
+from foldproof.documents.theme import theme_names
+from foldproof.documents.trouble import DocumentsError
+from foldproof.findings.finding import Finding, has_errors
+from foldproof.findings.show import as_json, render
+from foldproof.pipeline import Options, build, prove
+
+SOUND, ERRORS, WRONG_CALL = 0, 1, 2
+RECIPES = Path("recipes")
+MOST_JOBS = 8
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What became of one recipe."""
+
+    recipe: str
+    findings: tuple[Finding, ...]
+    source: str
+    folder: str | None = None
+    trouble: str | None = None
+    """What stood in the way of its documents, in one line."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run a command; the exit status is 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call."""
+    parser = _parser()
+    called = parser.parse_args(arguments)
+    try:
+        recipes = _recipes(called.recipes)
+        if called.command == "build":
+            _refuse_same_names(recipes)
+    except ValueError as error:
+        print(f"{parser.prog} {called.command}: {error}", file=sys.stderr)
+        return WRONG_CALL
+    if called.command == "build":
+        work = partial(_build, into=called.into, options=Options(theme=called.theme, dated=called.dated or ""))
+        outcomes = tuple(_shown(_each(work, recipes), len(recipes)))
+    else:
+        outcomes = tuple(map(_check, recipes))
+    try:
+        _report(outcomes, called)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    wrong = any(outcome.trouble or has_errors(outcome.findings) for outcome in outcomes)
+    return ERRORS if wrong else SOUND
+
+
+def _check(recipe: Path) -> Outcome:
+    proof = prove(recipe)
+    return Outcome(recipe=str(recipe), findings=proof.findings, source=proof.reading.source)
+
+
+def _build(recipe: Path, into: Path, options: Options) -> Outcome:
+    try:
+        built = build(recipe, into, options)
+    except DocumentsError as error:
+        checked = _check(recipe)
+        return Outcome(recipe=checked.recipe, findings=checked.findings, source=checked.source, trouble=str(error))
+    folder = str(built.folder) if built.folder else None
+    return Outcome(
+        recipe=str(recipe), findings=built.proof.findings, source=built.proof.reading.source, folder=folder)
+
+
+def _each(work: Callable[[Path], Outcome], recipes: Sequence[Path]) -> Iterator[Outcome]:
+    """The outcome of each recipe in turn; several are worked on at once, each in a process of its own."""
+    jobs = min(len(recipes), os.cpu_count() or 1, MOST_JOBS)
+    if jobs < 2:
+        yield from map(work, recipes)
+        return
+    with ProcessPoolExecutor(jobs, mp_context=get_context("spawn")) as pool:
+        yield from pool.map(work, recipes)
+
+
+def _shown(outcomes: Iterable[Outcome], total: int) -> Iterator[Outcome]:
+    """The same outcomes; a line for each on a terminal when there are several."""
+    for number, outcome in enumerate(outcomes, start=1):
+        if total > 1 and sys.stderr.isatty():
+            what = outcome.folder or f"{outcome.recipe} not built"
+            print(f"{number} of {total}: {what}", file=sys.stderr, flush=True)
+        yield outcome
+
+
+def _report(outcomes: Sequence[Outcome], called: argparse.Namespace) -> None:
+    findings = tuple(finding for outcome in outcomes for finding in outcome.findings)
+    sources: Mapping[str, str] = {outcome.recipe: outcome.source for outcome in outcomes}
+    if called.json:
+        print(json.dumps(as_json(findings), indent=1, ensure_ascii=False))
+    elif findings or called.command == "check":
+        print(render(findings, sources, colour=sys.stdout.isatty() and "NO_COLOR" not in os.environ))
+    told: dict[str, list[str]] = {}
+    for outcome in outcomes:
+        if outcome.trouble:
+            told.setdefault(outcome.trouble, []).append(outcome.recipe)
+    for trouble, recipes in told.items():
+        print(f"foldproof: {', '.join(recipes)} not built: {trouble}", file=sys.stderr)
+
+
+def _recipes(named: Sequence[Path]) -> tuple[Path, ...]:
+    """The recipes that are named, each once; without a name, all in `recipes/`."""
+    if named:
+        return tuple(dict.fromkeys(named))
+    found = tuple(sorted(RECIPES.glob("*.yaml")))
+    if not found:
+        raise ValueError(f"there is no recipe (*.yaml) in {RECIPES}/ here; name one")
+    return found
+
+
+def _refuse_same_names(recipes: Sequence[Path]) -> None:
+    """Two recipes of one name would be built into one folder."""
+    seen: dict[str, Path] = {}
+    for recipe in recipes:
+        other = seen.setdefault(recipe.stem.casefold(), recipe)
+        if other != recipe:
+            raise ValueError(f"{other} and {recipe} would be built into the same folder; build them one at a time")
+
+
+def _a_date(text: str) -> str:
+    try:
+        return date.fromisoformat(text).isoformat()
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is no date; write it like 2026-03-01") from None
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="foldproof", description="Prove folded card recipes and print them as handout, page and shot list.",
+        epilog="exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call")
+    parser.add_argument("--version", action="version", version=f"foldproof {__version__}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    shape = argparse.RawDescriptionHelpFormatter
+    making = commands.add_parser(
+        "build", help="prove recipes and make their documents", formatter_class=shape,
+        description="Prove recipes and make their documents. A recipe with errors is not built; what was built from\n"
+                    "it before stays, and the other recipes are still built.",
+        epilog="examples:\n  foldproof build                            every recipe in recipes/, into build/\n"
+               "  foldproof build recipes/tide-gate.yaml     one\n"
+               "  foldproof build --dated 2026-03-01         with a date beside the revision")
+    checking = commands.add_parser(
+        "check", help="prove recipes and print the findings, nothing more", formatter_class=shape,
+        description="Prove recipes and print the findings. Nothing is written.",
+        epilog="examples:\n  foldproof check                            every recipe in recipes/\n"
+               "  foldproof check recipes/tide-gate.yaml --json")
+    for command in (making, checking):
+        command.add_argument(
+            "recipes", nargs="*", type=Path, metavar="RECIPE", help="a recipe; all of recipes/ without one")
+        command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
+    making.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
+    making.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    making.add_argument("--dated", type=_a_date, metavar="DATE", help="a date to print; none without it")
+    return parser
+

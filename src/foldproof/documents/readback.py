@@ -1,0 +1,212 @@
+"""The audit: finished documents are read again, and what they say is held against the view and against each other.
+
+Every step must have its title, its words, its picture and exactly its numbers, in the handout on each paper, on the
+page, and in the shot list on paper and as a table. A build that disagrees with itself fails.
+"""
+
+import csv
+import io
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from html.parser import HTMLParser
+
+from foldproof.documents.numerals import numbers
+from foldproof.documents.pdf_text import Said, Told, read_pdf
+from foldproof.documents.prose import plain
+from foldproof.documents.view import Step, View
+from foldproof.measures.writing import write_number
+
+
+def audit(view: View, files: Mapping[str, bytes]) -> tuple[str, ...]:
+    """What the files of a set say wrongly; empty when all agree. Each problem names the file."""
+    problems = []
+    for name in sorted(name for name in files if name.startswith("handout")):
+        problems += [f"{name}: {problem}" for problem in _audit_handout(view, read_pdf(files[name]))]
+    problems += [f"page.html: {problem}" for problem in _audit_page(view, files["page.html"].decode())]
+    problems += [f"shots.pdf: {problem}" for problem in _audit_shots_pdf(view, read_pdf(files["shots.pdf"]))]
+    problems += [f"shots.csv: {problem}" for problem in _audit_csv(view, files["shots.csv"].decode())]
+    return tuple(problems)
+
+
+def squeezed(text: str) -> str:
+    """Text without its blanks: where a line breaks is no difference."""
+    return "".join(text.split())
+
+
+def words_of(step: Step) -> tuple[str, ...]:
+    """Everything that the handout and the page say in a step, in plain text."""
+    tip = (plain(step.tip),) if step.tip else ()
+    time = (step.time,) if step.time else ()
+    return (step.title, plain(step.prose), *step.cautions, *step.short, *tip, *time)
+
+
+def _audit_handout(view: View, told: Told) -> Iterator[str]:
+    yield from _audit_pdf(view, told)
+    yield from _missing(_front(view), told.text)
+    for drawing in view.drawings:
+        if drawing.alt not in told.figures:
+            yield f"the drawing {drawing.name} is missing"
+    yield from _audit_steps(view, _by_heading(view, told.said))
+
+
+def _audit_pdf(view: View, told: Told) -> Iterator[str]:
+    """What every PDF must have."""
+    for font in told.loose_fonts:
+        yield f"the font {font} is not embedded"
+    for number, sheet in enumerate(told.sheets, start=1):
+        if squeezed(view.stamp) not in squeezed(sheet):
+            yield f"sheet {number} does not carry the {view.stamp}"
+    if view.title not in told.title or not told.language:
+        yield "it does not name its title and its language"
+
+
+def _by_heading(view: View, said: Sequence[Said]) -> Mapping[str, str]:
+    """What a handout says below each step's heading, by the step's id."""
+    starts, at = [], 0
+    for step in view.steps:
+        wanted = squeezed(f"{step.number}{step.title}")
+        at = next((i for i in range(at, len(said)) if _is_heading(said[i], wanted)), len(said))
+        starts.append(at)
+        at += 1
+    ends = [*starts[1:], len(said)]
+    return {
+        step.id: "\n".join(part.text for part in said[start:end] if part.tag != "Figure")
+        for step, start, end in zip(view.steps, starts, ends, strict=True)
+    }
+
+
+def _is_heading(part: Said, wanted: str) -> bool:
+    return part.tag.startswith("H") and squeezed(part.text).startswith(wanted)
+
+
+def _audit_page(view: View, text: str) -> Iterator[str]:
+    page = _Page()
+    page.feed(text)
+    page.close()
+    whole = "".join(page.everything)
+    yield from _missing((*_front(view), view.stamp), whole)
+    for drawing in view.page_drawings:
+        if drawing.alt not in page.pictures:
+            yield f"the drawing {drawing.name} is missing"
+    yield from _audit_steps(view, {step.id: "".join(page.by_id.get(step.id, ())) for step in view.steps})
+
+
+def _audit_steps(view: View, texts: Mapping[str, str]) -> Iterator[str]:
+    for step in view.steps:
+        words = (str(step.number), *words_of(step))
+        yield from (f"step {step.number}: {problem}" for problem in _missing(words, texts[step.id]))
+        yield from (f"step {step.number}: {problem}" for problem in _numbers_differ(words, texts[step.id]))
+
+
+def _audit_shots_pdf(view: View, told: Told) -> Iterator[str]:
+    yield from _audit_pdf(view, told)
+    text = told.text
+    yield from _missing([line for step in view.steps for shot in step.shots for line in (shot.key, *shot.hands)], text)
+    cells = squeezed(text)
+    keys = [squeezed(shot.key) for step in view.steps for shot in step.shots]
+    starts = [cells.find(key) for key in keys]
+    if starts != sorted(starts):
+        yield "its shots stand in another order"
+    for step in view.steps:
+        for shot in step.shots:
+            row = _row(told.said, shot.key, keys)
+            wanted = (*shot.table, *shot.hands, shot.say, shot.framing)
+            if problem := next(_numbers_missing(wanted, row), None):
+                yield f"shot {shot.key}: {problem}"
+
+
+def _row(said: Sequence[Said], key: str, keys: Sequence[str]) -> str:
+    """What stands in the row of a shot: from its key to the next one."""
+    at = next((i for i, part in enumerate(said) if squeezed(part.text) == squeezed(key)), len(said))
+    end = next((i for i in range(at + 1, len(said)) if squeezed(said[i].text) in keys), len(said))
+    return "\n".join(part.text for part in said[at + 1:end] if part.tag != "Figure")
+
+
+def _audit_csv(view: View, text: str) -> Iterator[str]:
+    rows = {row["shot"]: row for row in csv.DictReader(io.StringIO(text, newline=""))}
+    keys = [shot.key for step in view.steps for shot in step.shots]
+    if list(rows) != keys:
+        yield f"its shots are {', '.join(rows)}, not {', '.join(keys)}"
+        return
+    for step in view.steps:
+        for shot in step.shots:
+            row = rows[shot.key]
+            for column, wanted in (("hands", shot.hands), ("on the table", shot.table), ("say", (shot.say,))):
+                yield from (f"shot {shot.key}: {problem}" for problem in _numbers_differ(wanted, row[column]))
+                yield from (f"shot {shot.key}: {problem}" for problem in _missing(wanted, row[column]))
+            if row["title"].lstrip("'") != step.title.lstrip("'") or row["revision"] != view.stamp:
+                yield f"shot {shot.key}: the title or the revision differs"
+
+
+def _front(view: View) -> tuple[str, ...]:
+    """What stands before the steps in the handout and on the page."""
+    facts = [text for fact in view.facts for text in (fact.label, fact.text)]
+    cuts = [text for cut in view.cuts for text in (*cut.names, cut.paper, cut.size, *cut.scores)]
+    things = [text for item in (*view.papers, *view.supplies, *view.tools) for text in (item.name, item.note)]
+    captions = [shown.caption for shown in view.finished if shown.drawing]
+    return (view.title, view.summary, *facts, *cuts, *things, *captions, *view.basic_tools)
+
+
+def _missing(wanted: Sequence[str], text: str) -> Iterator[str]:
+    """Texts that cannot be found, blanks and the by-sign aside."""
+    within = squeezed(text).replace("×", "x").casefold()
+    for words in wanted:
+        if squeezed(words).replace("×", "x").casefold() not in within:
+            yield f"“{words}” is missing"
+
+
+def _numbers_differ(wanted: Sequence[str], text: str) -> Iterator[str]:
+    """Numbers that are too many or too few, whatever their order: a theme may set the parts of a step as it likes."""
+    expected = Counter(number for words in wanted for number in numbers(words))
+    found = Counter(numbers(text))
+    yield from _said(found - expected, "it says {} that the card does not")
+    yield from _said(expected - found, "it does not say {}")
+
+
+def _numbers_missing(wanted: Sequence[str], text: str) -> Iterator[str]:
+    expected = Counter(number for words in wanted for number in numbers(words))
+    yield from _said(expected - Counter(numbers(text)), "it does not say {}")
+
+
+def _said(count: Counter[Fraction], how: str) -> Iterator[str]:
+    if count:
+        yield how.format(", ".join(write_number(number) for number in sorted(count.elements())))
+
+
+class _Page(HTMLParser):
+    """The page as a reader meets it: text by the step it stands in, pictures by their names; not drawings' words."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.everything: list[str] = []
+        self.pictures: list[str] = []
+        self.by_id: dict[str, list[str]] = {}
+        self._open: list[tuple[str, str]] = []
+        """Tags that stand open, each with its id."""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        named = dict(attrs)
+        if tag == "svg":
+            self.pictures.append(named.get("aria-label") or "")
+        elif tag == "img":
+            self.pictures.append(named.get("alt") or "")
+        if tag not in ("meta", "img", "br", "hr", "link"):
+            self._open.append((tag, named.get("id") or ""))
+
+    def handle_endtag(self, tag: str) -> None:
+        while self._open:
+            if self._open.pop()[0] == tag:
+                break
+        if tag in ("p", "li", "td", "th", "h1", "h2", "h3", "dt", "dd", "div"):
+            self._say("\n")
+
+    def handle_data(self, data: str) -> None:
+        if not any(tag in ("svg", "style", "title") for tag, _ in self._open):
+            self._say(data)
+
+    def _say(self, text: str) -> None:
+        self.everything.append(text)
+        for _, name in self._open:
+            if name:
+                self.by_id.setdefault(name, []).append(text)

@@ -1,0 +1,123 @@
+"""The whole journey on one screen: text, recipe, card, making, findings, drawings, documents."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from foldproof import __version__
+from foldproof.checks.catalogue import run_checks
+from foldproof.documents.photos import read_photos
+from foldproof.findings.finding import Finding, has_errors
+from foldproof.findings.show import in_order
+from foldproof.folding.build import build_card
+from foldproof.folding.card import Card
+from foldproof.making.carry_out import carry_out
+from foldproof.making.table import Making
+from foldproof.recipe.reader import Reading, read_file
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Proof:
+    """A recipe read, folded, made and checked, as far as its mistakes allow."""
+
+    reading: Reading
+    card: Card | None
+    making: Making | None
+    findings: tuple[Finding, ...]
+    photos: Mapping[str, bytes]
+
+    @property
+    def sound(self) -> bool:
+        """Whether it may be built."""
+        return self.card is not None and self.making is not None and not has_errors(self.findings)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Options:
+    """What a build is asked for beside its recipe."""
+
+    theme: str = "plain"
+    dated: str = ""
+    """A date to print, as given; none is printed without it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Built:
+    """A proof and, when it is sound, the folder that its outputs were switched to."""
+
+    proof: Proof
+    folder: Path | None
+
+
+TOLD = 6
+"""The most disagreements that are told at once."""
+_NO_PHOTOS: Mapping[str, bytes] = {}
+
+
+def prove(path: Path) -> Proof:
+    """Everything up to the findings: exact, quick, nothing drawn and nothing written."""
+    reading = read_file(path)
+    card, making, photos = None, None, _NO_PHOTOS
+    findings = reading.findings
+    if reading.recipe is not None and reading.whole:
+        photos, faults = read_photos(reading.recipe, path.parent)
+        card, misfits = build_card(reading.recipe)
+        findings = (*findings, *faults, *misfits)
+    if card is not None:
+        making = carry_out(card)
+        findings = (*findings, *run_checks(card, making))
+    return Proof(
+        reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos)
+
+
+def build(path: Path, into: Path, options: Options = Options()) -> Built:
+    """Prove a recipe and, when it is sound, make its documents and switch `into/NAME` to them.
+
+    Raises DocumentsError when the documents cannot be made or placed; what stood there before still stands.
+    """
+    from foldproof.documents.placing import place
+
+    proof = prove(path)
+    if not proof.sound or proof.card is None:
+        return Built(proof=proof, folder=None)
+    return Built(proof=proof, folder=place(documents(proof, options), into, proof.card.recipe.name))
+
+
+def documents(proof: Proof, options: Options) -> Mapping[str, bytes]:
+    """The set of outputs of a sound proof by relative path, read back and found to agree."""
+    from foldproof.documents import handout, page
+    from foldproof.documents.facts_file import facts_file
+    from foldproof.documents.hush import hushed
+    from foldproof.documents.readback import audit
+    from foldproof.documents.revision import revision
+    from foldproof.documents.shots import shots_csv, shots_pdf
+    from foldproof.documents.telling import tell
+    from foldproof.documents.theme import load_theme
+    from foldproof.documents.trouble import AuditError
+    from foldproof.drawing.cutting import draw_cutting_list
+    from foldproof.drawing.poses import draw_pose
+    from foldproof.drawing.steps import draw_step
+
+    assert proof.card is not None and proof.making is not None
+    card, making = proof.card, proof.making
+    theme = load_theme(options.theme)
+    with hushed():
+        steps, tall_steps = (
+            {step.spec.id: drawing for step in making.steps if (drawing := draw_step(card, step, style)) is not None}
+            for style in (handout.STYLE, page.STYLE)
+        )
+        view = tell(
+            card, making, poses={pose.name: draw_pose(card, pose) for pose in card.poses}, steps=steps,
+            tall_steps=tall_steps, cutting_list=draw_cutting_list(card), photos=proof.photos,
+            revision=revision(proof.reading.source, theme.files.items(), __version__), version=__version__,
+            dated=options.dated,
+        )
+        files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
+        files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
+        files |= {"page.html": page.page(view, theme).encode(), **page.pictures(view)}
+        files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
+        problems = audit(view, files)
+    if problems:
+        more = f"; and {len(problems) - TOLD} more" if len(problems) > TOLD else ""
+        raise AuditError(f"the finished documents disagree with the card: {'; '.join(problems[:TOLD])}{more}")
+    return files
