@@ -77,7 +77,7 @@ class _Composer:
                     )
                 continue
             if isinstance(event, yaml.CollectionEndEvent):
-                node = self._collection(stack.pop())
+                node = self._collection(stack.pop(), event)
             elif isinstance(event, yaml.AliasEvent):
                 node = self._alias(event)
             elif isinstance(event, yaml.ScalarEvent):
@@ -94,12 +94,17 @@ class _Composer:
         self._report(name, message, self._place(event), "One recipe is one card, and needs far less; look for a slip.")
         raise TooMuchError(tuple(self.findings))
 
-    def _collection(self, opened: _Open) -> Node:
+    def _collection(self, opened: _Open, end: yaml.CollectionEndEvent) -> Node:
+        length = None
+        assert end.end_mark is not None and opened.start.start_mark is not None
+        if opened.start.flow_style and end.end_mark.line == opened.start.start_mark.line:
+            length = end.end_mark.column - opened.start.start_mark.column
+        place = self._place(opened.start, length)
         if isinstance(opened.start, yaml.MappingStartEvent):
-            return self._mapping(opened)
-        return Sequence(items=tuple(opened.children), place=self._place(opened.start))
+            return self._mapping(opened, place)
+        return Sequence(items=tuple(opened.children), place=place)
 
-    def _mapping(self, opened: _Open) -> Mapping:
+    def _mapping(self, opened: _Open, place: Place) -> Mapping:
         entries: dict[str, Entry] = {}
         for key, value in zip(opened.children[::2], opened.children[1::2], strict=True):
             if not isinstance(key, Scalar):
@@ -120,7 +125,7 @@ class _Composer:
             else:
                 entries[key.text] = Entry(key=key, value=value)
         return Mapping(
-            entries=tuple(entries.values()), place=self._place(opened.start), braces=opened.start.flow_style is True
+            entries=tuple(entries.values()), place=place, braces=opened.start.flow_style is True
         )
 
     def _scalar(self, event: yaml.ScalarEvent) -> Scalar:

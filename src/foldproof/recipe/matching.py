@@ -95,8 +95,10 @@ def complete(node: Mapping, form: Form, written: dict[str, Entry], desk: Desk) -
                 f"The {form.name} has no `{key.name}`. {key.meaning}", node, an_example(form, key.name), desk
             )
     for group in form.choose:
-        there = [name for name in group if name in written]
-        if not there:
+        there = [name for name in written if name in group]
+        if not there and len(written) < len(node.entries):
+            sound = False  # an unknown key is told already, and may be the one
+        elif not there:
             needs = f"The {form.name} needs one of these: {in_words(group, 'or')}."
             sound = _missing(needs, node, an_example(form, group[0]), desk)
         elif len(there) > 1:

@@ -89,7 +89,7 @@ def _mapped(node: Node, kind: Mapped, desk: Desk, name: Text | None) -> object |
     fields, sound = read_fields(node, form_of(node, kind.forms), desk)
     builder = desk.builders.get(fields.form.name)
     if builder is None:
-        return fields
+        return fields if sound or desk.owner is None else None
     return builder(fields, name, desk) if sound else None
 
 
