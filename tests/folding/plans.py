@@ -1,5 +1,7 @@
 """Small recipes for the tests of the folding stage: the plan as an author writes it, the rest filled in."""
 
+from fractions import Fraction
+
 from foldproof.findings.finding import Finding
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card, FlatPose, StandingPose
@@ -14,6 +16,11 @@ steps:
 """
 
 
+def exact(*values: float | str | Fraction) -> tuple[Fraction, ...]:
+    """The values as fractions, to be held against reckoned ones."""
+    return tuple(Fraction(value) for value in values)
+
+
 def recipe_of(plan: str, unit: str = "inch") -> Recipe:
     """The recipe of a plan; whatever the reader finds wrong with it is our mistake."""
     text = f"title: Trial\nunit: {unit}\n"
@@ -24,7 +31,7 @@ def recipe_of(plan: str, unit: str = "inch") -> Recipe:
     if "poses:" not in plan:
         plan += "\nposes: {closed: {folds: {}}}"
     reading = read_text(text + plan + TAIL, "trial.yaml")
-    assert reading.recipe is not None, [finding.message for finding in reading.findings]
+    assert reading.recipe is not None and not reading.findings, [finding.message for finding in reading.findings]
     return reading.recipe
 
 

@@ -12,6 +12,11 @@ def point(x: float | str | Fraction, y: float | str | Fraction) -> Point:
     return Point(Fraction(x), Fraction(y))
 
 
+def exact(*values: float | str | Fraction) -> tuple[Fraction, ...]:
+    """The values as fractions, to be held against reckoned ones."""
+    return tuple(Fraction(value) for value in values)
+
+
 def ring(*corners: tuple[float, float]) -> Ring:
     """A ring of points."""
     return tuple(point(x, y) for x, y in corners)

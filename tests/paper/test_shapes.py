@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from plane import point, ring
+from plane import exact, point, ring
 
 from foldproof.paper.polygon import area, bounding_box, edges, is_convex, square_distance
 from foldproof.paper.shapes import CORNERS, disc, rectangle, right_triangle
@@ -17,7 +17,7 @@ def test_a_disc_lies_on_its_circle_within_a_two_hundredth(across: Fraction) -> N
     assert all((p - middle).square == half * half for p in outline)
     assert all(square_distance(middle, side) >= (half - across / 200) ** 2 for side in edges(outline))
     box = bounding_box(outline)
-    assert (box.left, box.bottom, box.width, box.height) == (0, 0, across, across)
+    assert (box.left, box.bottom, box.width, box.height) == exact(0, 0, across, across)
     assert is_convex(outline) and area(outline) > 0
 
 

@@ -8,10 +8,10 @@ from foldproof.findings.finding import Finding
 from foldproof.folding.bonds import Pending, bond_of
 from foldproof.folding.card import Bond, Hinge, Panel, Surface
 from foldproof.folding.place import Placing, place_panels
-from foldproof.folding.words import error, list_of, meant
+from foldproof.folding.words import error, list_of
 from foldproof.paper.polygon import area, bounding_box
 from foldproof.paper.vector import Point
-from foldproof.recipe.records import JoinSpec, LayerSpec, PoseSpec, Recipe, SurfaceSpec
+from foldproof.recipe.records import JoinSpec, LayerSpec, PoseSpec, Recipe
 
 CARD = "card"
 """The word that centres a layer on the closed card."""
@@ -33,21 +33,14 @@ def fix_all(
     waiting: list[Pending] = []
     specs: tuple[JoinSpec | LayerSpec, ...] = (*recipe.joins, *recipe.layers)
     for spec in specs:
-        under = _surface(spec.upon, panels, findings)
-        if isinstance(spec, LayerSpec):
-            over: Surface | None = Surface(panel=spec.name.value, face=spec.face)
+        under = Surface(panel=spec.upon.panel.value, face=spec.upon.face)
+        over = (Surface(panel=spec.name.value, face=spec.face) if isinstance(spec, LayerSpec)
+                else Surface(panel=spec.put.panel.value, face=spec.put.face))
+        if under.panel == over.panel:
+            findings.append(error("fixed to itself", f"{spec.name} is fixed to itself.", spec.place,
+                                  "Name another panel or layer."))
         else:
-            over = _surface(spec.put, panels, findings)
-        on = spec.at.centred_on
-        if on is not None and on.value != CARD and on.value not in panels:
-            findings.append(error("unknown panel", f"{spec.name} is centred on `{on}`, which is no panel.", on.place,
-                                  meant(on.value, (*panels, CARD))))
-        elif under is not None and over is not None:
-            if panels[under.panel].piece == panels[over.panel].piece and under.panel == over.panel:
-                findings.append(error("fixed to itself", f"{spec.name} is fixed to itself.", spec.place,
-                                      "Name the panel of another piece or layer."))
-            else:
-                waiting.append(Pending(spec=spec, under=under, over=over))
+            waiting.append(Pending(spec=spec, under=under, over=over))
     if findings:
         return (), tuple(findings)
     bonds = _fix(recipe, panels, hinges, waiting, findings)
@@ -80,23 +73,6 @@ def still_panel(recipe: Recipe, pose: PoseSpec, panels: Mapping[str, Panel]) -> 
     return max(own, key=lambda panel: area(panel.ring)).name
 
 
-def _surface(spec: SurfaceSpec, panels: Mapping[str, Panel], findings: list[Finding]) -> Surface | None:
-    """The surface that is meant; a piece's name will do where the piece has one panel."""
-    name = spec.panel.value
-    own = [panel.name for panel in panels.values() if panel.piece == name]
-    if name in panels:
-        return Surface(panel=name, face=spec.face)
-    if len(own) == 1:
-        return Surface(panel=own[0], face=spec.face)
-    if own:
-        findings.append(error("panel not said", f"{name} has several panels: {list_of(own)}.", spec.panel.place,
-                              "Say which of them."))
-    else:
-        findings.append(error("unknown panel", f"There is no panel or layer called `{name}`.", spec.panel.place,
-                              meant(name, panels)))
-    return None
-
-
 def _fix(
     recipe: Recipe, panels: Mapping[str, Panel], hinges: Sequence[Hinge], waiting: list[Pending],
     findings: list[Finding],
@@ -122,10 +98,11 @@ def _fix(
                     findings.append(found)
                     continue
                 centre = found
-            bond, faults = bond_of(pending, panels, recipe.unit, centre)
-            findings.extend(faults)
-            if bond is not None:
+            bond = bond_of(pending, panels, centre)
+            if isinstance(bond, Bond):
                 bonds.append(bond)
+            else:
+                findings.append(bond)
         for pending in ready:  # a faulty place is reported once, not again by all that lies on it
             roots |= {name for name, panel in panels.items() if panel.piece == panels[pending.over.panel].piece}
     return bonds

@@ -1,10 +1,11 @@
 """Which edges run side by side in a flat pose, and how far apart they lie."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from foldproof.folding.card import Bond, Card, Meeting
+from foldproof.folding.bodies import bodies
+from foldproof.folding.card import Card, Meeting
 from foldproof.folding.overlay import Overlay
 from foldproof.folding.words import root
 from foldproof.paper.isometry import Isometry
@@ -33,7 +34,7 @@ def meetings(
     folded score is a side; a score that lies flat is none. A gap across a slanted direction without a rational length
     is given to 1/4096 of the unit, and is zero only when exact.
     """
-    body = _bodies(card.bonds, card.panels)
+    body = bodies(card.bonds, card.panels)
     hinged = [set(hinge.panels) for hinge in card.hinges]
     sides = _sides(card, placements, laid, body)
     found: list[Meeting] = []
@@ -47,15 +48,6 @@ def meetings(
             if made is not None:
                 found.append(made)
     return tuple(found)
-
-
-def _bodies(bonds: Sequence[Bond], panels: Mapping[str, object]) -> dict[str, str]:
-    """For each panel the name of the body that bonds make it part of."""
-    body = {name: name for name in panels}
-    for bond in bonds:
-        a, b = body[bond.under.panel], body[bond.over.panel]
-        body = {name: a if value == b else value for name, value in body.items()}
-    return body
 
 
 def _sides(

@@ -6,7 +6,7 @@ from foldproof.findings.finding import Finding
 from foldproof.folding.card import CardScore
 from foldproof.folding.outlines import point_at
 from foldproof.folding.scores import side_of
-from foldproof.folding.words import error, list_of, meant
+from foldproof.folding.words import error, list_of
 from foldproof.paper.polygon import Where, edges, locate, meeting
 from foldproof.paper.tracing import Area
 from foldproof.recipe.records import PanelSpec, PieceSpec, PointAt, Side
@@ -66,10 +66,7 @@ def _fits(
             f"{'on a score or an edge' if edge else 'outside the paper'} of {spec.name}.", panel.where.place,
             "Give a point well inside the panel.")
     for side in panel.where:
-        score = scores.get(side.score.value)
-        if score is None:
-            return [], error("unknown score", f"{spec.name} has no score called `{side.score}`.", side.score.place,
-                             meant(side.score.value, scores))
+        score = scores[side.score.value]
         if side_of(score.segment.start, side.relation, score.segment) is None:
             level = side.relation in ("left of", "right of")
             return [], error(

@@ -4,9 +4,9 @@ from fractions import Fraction
 
 from foldproof.findings.finding import Finding
 from foldproof.folding.words import error, point_in_words
-from foldproof.measures.quantity import Quantity, Unit
+from foldproof.measures.quantity import Unit
 from foldproof.paper.polygon import anticlockwise, area, bounding_box, crossing, without_straight_corners
-from foldproof.paper.shapes import CORNERS, disc, rectangle, right_triangle
+from foldproof.paper.shapes import disc, rectangle, right_triangle
 from foldproof.paper.vector import Point, Ring
 from foldproof.recipe.records import (
     Bought,
@@ -24,21 +24,14 @@ from foldproof.recipe.records import (
 
 def outline_of(spec: PieceSpec | LayerSpec, unit: Unit) -> tuple[Ring | None, tuple[Finding, ...]]:
     """The outline in the piece's own frame, anticlockwise; None with findings where it encloses nothing."""
-    shape, findings = spec.shape, _sizes(spec)
-    if findings:
-        return None, findings
-    match shape:
+    match spec.shape:
         case Rectangle(width=width, height=height) | Bought(width=width, height=height):
             return rectangle(width.value, height.value), ()
         case Triangle(width=width, height=height, right_angle=corner):
-            if corner not in CORNERS:
-                return None, (error(
-                    "unknown corner", f"`{corner}` is no corner of a rectangle, so {spec.name} has no right angle.",
-                    spec.place, f"Write one of: {', '.join(CORNERS)}."),)
             return right_triangle(width.value, height.value, corner), ()
         case Circle(across=across):
             return disc(across.value), ()
-        case Outline():
+        case Outline() as shape:
             return _polygon(spec, shape, unit)
 
 
@@ -63,34 +56,13 @@ def point_at(spec: PointAt) -> Point:
     return Point(spec.x.value, spec.y.value)
 
 
-def resolve(spec: PointSpec, points: dict[str, Point]) -> Point | None:
-    """The point that is meant; None where no point has that name."""
-    return point_at(spec) if isinstance(spec, PointAt) else points.get(spec.name)
-
-
-def _sizes(spec: PieceSpec | LayerSpec) -> tuple[Finding, ...]:
-    """Findings for sizes that are not above zero."""
-    shape = spec.shape
-    sizes: tuple[tuple[str, Quantity], ...]
-    match shape:
-        case Circle(across=across):
-            sizes = (("diameter", across),)
-        case Outline():
-            sizes = ()
-        case _:
-            sizes = (("width", shape.width), ("height", shape.height))
-    return tuple(
-        error("size not above zero", f"The {word} of {spec.name} is {size.written}, so there is no paper in it.",
-              size.place, "Give it a length above zero.")
-        for word, size in sizes if size.value <= 0
-    )
+def resolve(spec: PointSpec, points: dict[str, Point]) -> Point:
+    """The point that is meant; the reader has seen to it that the name is known."""
+    return point_at(spec) if isinstance(spec, PointAt) else points[spec.name]
 
 
 def _polygon(spec: PieceSpec | LayerSpec, shape: Outline, unit: Unit) -> tuple[Ring | None, tuple[Finding, ...]]:
     ring = tuple(point_at(corner) for corner in shape.corners)
-    if len(ring) < 3:
-        return None, (error("outline too short", f"The outline of {spec.name} has {len(ring)} corners.", spec.place,
-                            "An outline needs at least three corners."),)
     where = crossing(ring)
     if where is not None:
         return None, (error(

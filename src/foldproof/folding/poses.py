@@ -1,17 +1,20 @@
 """The poses of a card: which are flat and how they lie, and which stand off the table."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from foldproof.findings.finding import Finding, Place
+from foldproof.findings.finding import Finding
+from foldproof.folding.bodies import bodies
 from foldproof.folding.bonds import MIRROR, TURNS
 from foldproof.folding.card import Card, FlatPose, Hinge, Pose
 from foldproof.folding.fixing import still_panel
+from foldproof.folding.passing import passings
 from foldproof.folding.place import Misfit, place_panels
 from foldproof.folding.stack import Folding, Stacking, Trouble, stack_up
 from foldproof.folding.standing import stand
+from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.view import look
-from foldproof.folding.words import distance, error, list_of, meant
+from foldproof.folding.words import distance, error, list_of
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translation
@@ -53,6 +56,8 @@ def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Findin
         placements=placing.placements, choices=tuple((b, a) for a, b in choices) if back else choices,
     ))
     findings = tuple(_not_stacked(card, spec, trouble, back) for trouble in stacking.troubles)
+    if not findings:
+        findings = _through(card, spec, placing.placements, stacking.order)
     if back:
         stacking = Stacking(order=stacking.order[::-1], over=frozenset((b, a) for a, b in stacking.over), troubles=())
     placements = framed(card, placing.placements, spec)
@@ -72,17 +77,8 @@ def _faults(card: Card, spec: PoseSpec) -> tuple[Finding, ...]:
     """What is wrong with a pose before anything is folded."""
     findings: list[Finding] = []
     scores = {score.name: score for piece in card.pieces for score in piece.scores}
-    seen: dict[str, Place] = {}
     for fold in spec.folds:
         name, place = fold.score.value, fold.score.place
-        if name not in scores:
-            findings.append(error("unknown score", f"The pose {spec.name} folds `{name}`, which is no score.", place,
-                                  meant(name, scores)))
-            continue
-        if name in seen:
-            findings.append(error("folded twice", f"The pose {spec.name} gives two angles for {name}.", place,
-                                  "Keep one of them."))
-        seen[name] = place
         kind = scores[name].fold
         if kind is Fold.NONE:
             findings.append(error("fold on a score that never folds",
@@ -91,23 +87,12 @@ def _faults(card: Card, spec: PoseSpec) -> tuple[Finding, ...]:
         elif fold.angle is not None:
             angle = fold.angle.value
             wrong = angle < 0 if kind is Fold.VALLEY else angle > 0
-            if abs(angle) > 180:
-                findings.append(error("angle too large",
-                                      f"{name} would be folded by {fold.angle.written}; right over is 180 degrees.",
-                                      fold.angle.place, "Give an angle from -180 to 180."))
-            elif wrong:
+            if wrong:
                 findings.append(error(
                     "fold against its score",
                     f"{name} is a {kind} score, so its angle is {'positive' if kind is Fold.VALLEY else 'negative'}, "
                     f"but the pose {spec.name} folds it by {fold.angle.written}.", fold.angle.place,
                     f"Write {'-' if angle > 0 else ''}{abs(angle)}, or make the score a {kind.other}."))
-    names = [spec.still] if spec.still else []
-    names += [name for pair in spec.over for name in pair]
-    findings += [
-        error("unknown panel", f"The pose {spec.name} names `{name}`, which is no panel.", name.place,
-              meant(name.value, card.panels))
-        for name in names if name.value not in card.panels
-    ]
     return tuple(findings)
 
 
@@ -120,6 +105,31 @@ def _open_loop(spec: PoseSpec, misfit: Misfit, unit: Unit) -> Finding:
         f"In the pose {spec.name} the card does not come together at {where}: by way of {one}, and by way of {two}, "
         f"it ends up in two places {distance(misfit.square, unit)} apart.", spec.place,
         "Check the distances of the scores and of the join on both ways.")
+
+
+def _through(
+    card: Card, spec: PoseSpec, placements: Mapping[str, Isometry], order: Sequence[str],
+) -> tuple[Finding, ...]:
+    """Findings for paper that passes through paper by more than the thickest paper; each pair is told once.
+
+    A layer over a score of the body that it is fixed to is another fault, and is told by the checks on layers.
+    """
+    body = bodies(card.bonds, card.panels)
+    thick = max((paper_thickness(card, paper) or Fraction(0) for paper in card.recipe.papers), default=Fraction(0))
+    told: set[tuple[str, str]] = set()
+    findings = []
+    for passing in passings(card.panels, card.hinges, placements, order):
+        a, b = passing.hinge.panels
+        pair = (passing.hinge.score, passing.through)
+        if body[passing.through] in (body[a], body[b]) or passing.square <= thick * thick or pair in told:
+            continue
+        told.add(pair)
+        findings.append(error(
+            "paper passes through paper",
+            f"In the pose {spec.name}, {passing.through} lies between {a} and {b} and reaches "
+            f"{distance(passing.square, card.recipe.unit)} across the score {passing.hinge.score} that joins them.",
+            spec.place, "Make it narrower, move the score, or write the folds in another order."))
+    return tuple(findings)
 
 
 def _not_stacked(card: Card, spec: PoseSpec, trouble: Trouble, back: bool) -> Finding:

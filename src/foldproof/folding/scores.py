@@ -5,7 +5,7 @@ from fractions import Fraction
 from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import CardScore
 from foldproof.folding.outlines import resolve
-from foldproof.folding.words import distance, error, meant, point_in_words
+from foldproof.folding.words import distance, error, point_in_words
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.polygon import bounding_box, clip, edges, meeting
@@ -57,12 +57,6 @@ def _segment(
             whole = Segment(Point(box.left, at.value), Point(box.right, at.value))
         case Between(start=start, end=end):
             a, b = resolve(start, points), resolve(end, points)
-            for at_point, written in ((a, start), (b, end)):
-                if at_point is None:
-                    word = getattr(written, "name", "")
-                    return error("unknown point", f"{spec.name} has no point called `{word}`.", written.place,
-                                 meant(word, points))
-            assert a is not None and b is not None
             if a == b:
                 return error("score without length", f"{name} starts and ends at {point_in_words(a, unit)}.",
                              score.place, "Give it two different ends.")

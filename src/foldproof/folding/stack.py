@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import islice, permutations
 
+from foldproof.folding.bodies import bodies
 from foldproof.folding.card import Bond, Hinge, Panel
 from foldproof.folding.place import links, walk
 from foldproof.paper.face import Face
@@ -127,12 +128,19 @@ def _tree(folding: Folding) -> tuple[Bond, ...]:
 
 
 def _flat_order(folding: Folding, held: Sequence[Bond]) -> list[str]:
-    """The stacking before any fold: a layer right over its surface, a joined piece over (or under) all of the other."""
+    """The stacking before any fold, bond by bond.
+
+    A joined piece of several panels lies over (or under) all that is there. A single sheet lies right over its
+    surface, and over all else that it reaches on the same ground: the panels of the piece at the bottom of it, and the
+    layers that were fixed to those before it.
+    """
     flat = _placed(folding, held, {})
     family = {name: [other.name for other in folding.panels.values() if other.piece == panel.piece]
               for name, panel in folding.panels.items()}
+    reaches = {frozenset(pair) for pair in overlapping(folding.panels, flat)}
     order = list(family[folding.still])
-    on: dict[tuple[str, bool], list[str]] = {}
+    ground: dict[str, tuple[str, bool]] = {}
+    hosts: dict[str, str] = {}
     waiting = list(held)
     while waiting:
         ready = next((bond for bond in waiting
@@ -140,23 +148,23 @@ def _flat_order(folding: Folding, held: Sequence[Bond]) -> list[str]:
         if ready is None:
             break
         waiting.remove(ready)
-        host, guest = ready.under, ready.over
-        if guest.panel in order:
-            host, guest = guest, host
+        host, guest = (ready.under, ready.over) if ready.under.panel in order else (ready.over, ready.under)
         above = flat[host.panel].shows is host.face
         group = family[guest.panel]
-        if len(group) == 1 and len(family[host.panel]) >= 1:
-            cluster = on.setdefault((host.panel, above), [])
-            places = [order.index(name) for name in (host.panel, *cluster)]
-            at = max(places) + 1 if above else min(places)
-            cluster.extend(group)
-            for (panel, side), members in on.items():
-                if host.panel in members and side == above and panel != host.panel:
-                    members.extend(group)
-        else:
+        if len(group) > 1:
             at = len(order) if above else 0
+        else:
+            base = ground.get(host.panel, (folding.panels[host.panel].piece, above))
+            ground[guest.panel], hosts[guest.panel] = base, host.panel
+            level = [
+                place for place, name in enumerate(order)
+                if name == host.panel or (hosts.get(name) == host.panel and ground[name] == base)
+                or (frozenset((name, guest.panel)) in reaches and base[1] == above
+                    and (folding.panels[name].piece == base[0] or ground.get(name) == base))
+            ]
+            at = max(level) + 1 if above else min(level)
         order[at:at] = group
-    return order
+    return order + [name for name in folding.panels if name not in order]
 
 
 def _placed(folding: Folding, held: Sequence[Bond], angles: Mapping[str, Fraction]) -> Mapping[str, Isometry]:
@@ -253,7 +261,7 @@ def _choose(folding: Folding, made: Stacking, pairs: Sequence[tuple[str, str]]) 
     asked = [trouble.names for trouble in made.troubles if trouble.kind == "choice"]
     if not asked:
         return made
-    body = _bodies(folding)
+    body = bodies(folding.bonds, folding.panels)
     over = set(made.over)
     for upper, lower in asked:
         if body[upper] == body[lower]:
@@ -268,15 +276,6 @@ def _choose(folding: Folding, made: Stacking, pairs: Sequence[tuple[str, str]]) 
     rest = [trouble for trouble in made.troubles if trouble.kind != "choice"]
     rest += [Trouble(kind="choice", names=pair) for pair in folding.choices if (pair[1], pair[0]) in over]
     return Stacking(order=order, over=frozenset(over), troubles=tuple(rest))
-
-
-def _bodies(folding: Folding) -> dict[str, str]:
-    """For each panel the first panel of the rigid body that bonds make it part of."""
-    body = {name: name for name in folding.panels}
-    for bond in folding.bonds:
-        a, b = body[bond.under.panel], body[bond.over.panel]
-        body = {name: a if value == b else value for name, value in body.items()}
-    return body
 
 
 def _listed(order: Sequence[str], over: set[tuple[str, str]]) -> tuple[str, ...] | None:

@@ -12,7 +12,7 @@ from foldproof.folding.card import Card, StandingPose
 from foldproof.folding.fixing import still_panel
 from foldproof.folding.solving import Numbers, Solution, least_squares
 from foldproof.folding.space import Linkage, Motion, Vec, dot, flat_motion, length, lifted, minus, times
-from foldproof.folding.words import error, list_of, meant
+from foldproof.folding.words import error, list_of
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.face import Face, Fold
@@ -133,10 +133,6 @@ def _rest(card: Card, spec: PoseSpec) -> tuple[_Rest | None, tuple[Finding, ...]
     findings: list[Finding] = []
     found: list[Segment] = []
     for edge in (spec.rests.foot, spec.rests.against):
-        if edge.panel.value not in card.panels:
-            findings.append(error("unknown panel", f"The pose {spec.name} rests on `{edge.panel}`, which is no panel.",
-                                  edge.panel.place, meant(edge.panel.value, card.panels)))
-            continue
         side = edge_of(card, edge)
         if side is None:
             findings.append(error("no edge there", f"{edge.panel} has no straight edge at its {edge.side}.",

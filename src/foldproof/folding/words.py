@@ -5,7 +5,6 @@ from fractions import Fraction
 from math import isqrt
 
 from foldproof.findings.finding import Aside, Finding, Place, Severity
-from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.vector import Point
@@ -24,15 +23,6 @@ def list_of(names: Iterable[str]) -> str:
     if len(words) < 2:
         return "".join(words)
     return f"{', '.join(words[:-1])} and {words[-1]}"
-
-
-def meant(word: str, names: Iterable[str]) -> str | None:
-    """A mend that offers the likely intended name, or else all names."""
-    known = list(dict.fromkeys(names))
-    close = nearest(word, known)
-    if close:
-        return f"Did you mean `{close}`?"
-    return f"The names here are: {', '.join(known)}." if known else None
 
 
 def root(square: Fraction) -> Fraction:
