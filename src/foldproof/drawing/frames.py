@@ -69,7 +69,8 @@ def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> N
     bare = Frame(piece=piece, table=table, start=table, motions=tuple(waiting))
     waiting.clear()
     known = any(
-        _body(frame.table, frame.piece) == _body(table, piece) and _marks(frame.table) == _marks(table) for frame in frames)
+        _body(frame.table, frame.piece) == _body(table, piece) and _marks(frame.table) == _marks(table)
+        for frame in frames)
     if not (known and all(motion.kind == "then" for motion in bare.motions)):
         frames.append(bare)
 

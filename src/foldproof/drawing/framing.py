@@ -185,7 +185,7 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
         case do.ScoreBetween():
             for line in done.lines:
                 p, q = (sheet.picture.at(done.piece or "", end) for end in (line.start, line.end))
-                sheet.items += track(p, q)
+                sheet.items += track(p, q, sheet.picture.box.top if frame.fence else None)
         case do.Attach():
             _draw_attached(sheet, done)
         case do.FoldOn() | do.Unfold():
@@ -398,8 +398,8 @@ def _draw_fold(sheet: Sheet, done: Done) -> None:
         words = "mountain fold" if behind else "valley fold"
         if action.angle is not None and action.angle.value != 180:
             words += f" to {float(action.angle.value):g}°"
-    sheet.wishes.append(Wish(
-        label=Label(text=words, at=path[10], pt=sheet.style.text_pt), places=tuple(places_along(path, sheet.style.text_pt))))
+    pt = sheet.style.text_pt
+    sheet.wishes.append(Wish(label=Label(text=words, at=path[10], pt=pt), places=tuple(places_along(path, pt))))
 
 
 def _moving(card: Card, done: Done, score: str) -> tuple[Point, Point] | None:
@@ -468,7 +468,8 @@ def _tie(sheet: Sheet, action: do.Tie) -> None:
         Line(points=((x, y), (x - 3.5, y - 6.5)), kind=Kind.STRONG),
         Line(points=((x, y), (x + 3.5, y - 6.5)), kind=Kind.STRONG),
     ]
-    sheet.notes.append(f"tie {action.supply}" + (f", {sheet.length(action.length.value)} long" if action.length else ""))
+    long = f", {sheet.length(action.length.value)} long" if action.length else ""
+    sheet.notes.append(f"tie {action.supply}{long}")
 
 
 def _draw_marks(sheet: Sheet, frame: Frame) -> None:

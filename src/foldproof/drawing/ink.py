@@ -98,7 +98,8 @@ def _area(area: Area, style: DrawingStyle) -> Any:
         codes += [int(Path.MOVETO), *[int(Path.LINETO)] * (len(ring) - 1), int(Path.CLOSEPOLY)]
     edge = area.edge
     return PathPatch(
-        Path(corners, codes), facecolor=_fill(area, style), linewidth=weight(edge, style) if edge else 0.0,
+        Path(corners, codes), facecolor=shaded(_fill(area, style), area.shade),
+        linewidth=weight(edge, style) if edge else 0.0,
         edgecolor=ink_of(edge, style) if edge else "none", joinstyle="miter",
     )
 
@@ -152,6 +153,14 @@ def lightened(tone: str | None, share: float) -> str:
         if contrast(mixed, PLAIN.ink) >= 9:
             return str(mixed)
         share *= 0.8
+
+
+def shaded(colour: str, shade: float) -> str:
+    """A colour mixed with black."""
+    from matplotlib.colors import to_hex, to_rgb
+
+    red, green, blue = (part * (1 - shade) for part in to_rgb(colour))
+    return str(to_hex((red, green, blue))) if shade else colour
 
 
 def contrast(one: str, other: str) -> float:

@@ -34,9 +34,9 @@ class DrawingStyle:
     """How much of the paper's own tone the front keeps; the rest is white."""
     back_grey: str = "#e4e4e4"
     """The tone of a back."""
-    heavy_pt: float = 1.4
+    heavy_pt: float = 1.6
     """Cuts of this step, the guide edge."""
-    edge_pt: float = 0.8
+    edge_pt: float = 0.75
     score_pt: float = 1.0
     thin_pt: float = 0.4
     """Existing creases, dimensions, hatching."""

@@ -12,7 +12,8 @@ FIRST = 5.0
 STEP = 4.6
 """From row to row."""
 TAIL = HEAD + 1.6
-SIDES = ("below", "right", "left", "above")
+MOST_TRIED = 20000
+"""How many ways are tried before the first ones are taken as they are."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,30 +38,47 @@ class _Taken:
 
 def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float) -> tuple[Dimension, ...]:
     """Each length beside the box, none on another; a length that is neither level nor upright runs beside itself."""
-    taken: list[_Taken] = []
     slanted: list[Dimension] = []
+    choices: list[list[_Taken]] = []
     for want in sorted(wanted, key=lambda w: length(minus(w.end, w.start))):
         dx, dy = minus(want.end, want.start)
         if abs(dx) > 1e-6 and abs(dy) > 1e-6:
             slanted.append(_beside(want, box, pt))
             continue
         usual = ("below", "above") if abs(dx) >= abs(dy) else ("left", "right")
-        taken.append(_lowest_row(want, want.sides or usual, box, pt, taken))
+        choices.append(_choices(want, want.sides or usual, box, pt, len(choices) + 2))
+    taken = _fitted(choices)
     return (*slanted, *(one.dimension for one in taken))
 
 
-def _lowest_row(
-    want: Wanted, sides: tuple[str, ...], box: Box, pt: float, taken: Sequence[_Taken],
-) -> _Taken:
-    choices = [
-        (row + 0.4 * order + after, order, after, row, side)
-        for order, side in enumerate(sides) for row in range(8) for after in (0, 1)
-    ]
-    for _, _, after, row, side in sorted(choices):
-        one = _set(want, side, row, box, pt, bool(after))
-        if all(_clear(one, other) for other in taken):
-            return one
-    return _set(want, sides[0], 8, box, pt, False)
+def _choices(want: Wanted, sides: tuple[str, ...], box: Box, pt: float, rows: int) -> list[_Taken]:
+    """Every way to set a length, the best first: near rows, the first side, the number after the line."""
+    ranked = sorted(
+        (row + 0.4 * order + 0.5 * after, order, row, after, side)
+        for order, side in enumerate(sides) for row in range(rows) for after in (0, 1)
+    )
+    return [_set(want, side, row, box, pt, bool(after)) for _, _, row, after, side in ranked]
+
+
+def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
+    """One choice for each length so that all keep clear, found by trying and going back; the first ones if none is."""
+    tried = 0
+
+    def place(taken: list[_Taken]) -> list[_Taken] | None:
+        nonlocal tried
+        if len(taken) == len(choices):
+            return taken
+        for one in choices[len(taken)]:
+            tried += 1
+            if tried > MOST_TRIED:
+                return None
+            if all(_clear(one, other) for other in taken):
+                found = place([*taken, one])
+                if found is not None:
+                    return found
+        return None
+
+    return place([]) or [ways[min(i, len(ways) - 1)] for i, ways in enumerate(choices)]
 
 
 def _clear(one: _Taken, other: _Taken) -> bool:

@@ -87,6 +87,8 @@ class Area:
     tone: str | None = None
     """The paper's own tone, a colour word or #rrggbb: an extra, never the only sign."""
     edge: Kind | None = None
+    shade: float = 0.0
+    """How much darker it is for lying away from the light, 0 to 1."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

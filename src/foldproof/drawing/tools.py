@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from foldproof.drawing.plane import XY, Box, area_of, between, length, minus, plus, times, unit
 from foldproof.drawing.labels import Wish
+from foldproof.drawing.plane import XY, Box, area_of, between, length, minus, plus, times, unit
 from foldproof.drawing.scene import Area, Fill, Hatch, Item, Kind, Label, Line
 
 THICK = 2.6
@@ -35,12 +35,12 @@ def tool_names(box: Box, pt: float) -> list[Wish]:
     left = box.left - THICK
     return [
         Wish(label=Label(text="fence", at=(0, 0), pt=pt, italic=True), places=(
-            ((box.right + PAST, top + 1.9), "end", False), (((box.left + box.right) / 2, top + 1.9), "middle", False),
+            ((box.right + PAST, top + 2.4), "end", False), (((box.left + box.right) / 2, top + 2.4), "middle", False),
             ((box.right + PAST + 1.2, box.top + THICK / 2), "start", False),
             ((box.right + PAST, top + 12.0), "end", False),
         )),
         Wish(label=Label(text="stop", at=(0, 0), pt=pt, italic=True), places=(
-            ((left, top + 1.9), "start", False), ((left, low - 1.9), "start", False),
+            ((left, top + 2.4), "start", False), ((left, low - 2.4), "start", False),
             ((left - 1.2, (low + box.top) / 2), "end", False),
         )),
     ]
@@ -56,12 +56,15 @@ def guide_edge(rings: Sequence[Sequence[XY]], box: Box) -> list[Item]:
     return items
 
 
-def track(p: XY, q: XY) -> list[Item]:
-    """The line that a blade or a tip runs along, shown where it leaves the paper at both ends."""
+def track(p: XY, q: XY, fence: float | None = None) -> list[Item]:
+    """The line that a blade or a tip runs along, shown where it leaves the paper at both ends, but for a fence there.
+
+    `fence` is the height of the far edge that lies against a fence.
+    """
     along = unit(minus(q, p))
     return [
-        Line(points=(plus(p, times(along, -0.6)), plus(p, times(along, -TRACK))), kind=Kind.TRACK),
-        Line(points=(plus(q, times(along, 0.6)), plus(q, times(along, TRACK))), kind=Kind.TRACK),
+        Line(points=(plus(end, times(way, 0.6)), plus(end, times(way, TRACK))), kind=Kind.TRACK)
+        for end, way in ((p, times(along, -1)), (q, along)) if fence is None or end[1] < fence - 1e-6
     ]
 
 

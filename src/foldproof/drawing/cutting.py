@@ -1,0 +1,158 @@
+"""The cutting list in pictures: every piece and layer to one scale, with its size, count, paper and scores."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from foldproof.drawing.ink import to_svg
+from foldproof.drawing.lettering import line_step, wrap
+from foldproof.drawing.picture import kind_of_fold, tone_of
+from foldproof.drawing.plane import XY, Box, box_round
+from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
+from foldproof.drawing.rows import Wanted, set_in_rows
+from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, Scene, framed, items_box, moved
+from foldproof.drawing.words import list_of
+from foldproof.folding.card import Card, CardPiece
+from foldproof.measures.writing import with_unit, write_size
+from foldproof.paper.face import Fold
+from foldproof.paper.polygon import bounding_box
+from foldproof.paper.vector import Point
+
+LARGEST_MM = 46.0
+"""The longest side of the largest piece."""
+GUTTER = 6.0
+ROW_GAP = 5.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """Pieces that are cut alike."""
+
+    pieces: tuple[CardPiece, ...]
+
+    @property
+    def first(self) -> CardPiece:
+        """The one that is drawn."""
+        return self.pieces[0]
+
+
+def cuts_of(card: Card) -> tuple[Cut, ...]:
+    """The pieces and layers that are cut, alike ones without scores together; not what is bought."""
+    found: dict[object, list[CardPiece]] = {}
+    for piece in card.pieces:
+        if not piece.bought:
+            alike = (piece.paper, piece.outline) if not piece.scores else piece.name
+            found.setdefault(alike, []).append(piece)
+    return tuple(Cut(pieces=tuple(pieces)) for pieces in found.values())
+
+
+def cutting_scene(card: Card, style: DrawingStyle = PLAIN) -> Scene:
+    """The scene of the cutting list."""
+    boxes = [bounding_box(piece.outline) for piece in card.pieces]
+    scale = min(LARGEST_MM / float(max(max(b.width, b.height) for b in boxes)), float(card.recipe.unit.millimetres))
+    items: list[Item] = []
+    row: list[tuple[list[Item], Box]] = []
+    used = top = 0.0
+
+    def end_row() -> None:
+        nonlocal used, top
+        across = low = 0.0
+        for drawn, box in row:
+            items.extend(moved(item, (across - box.left, top - box.top)) for item in drawn)
+            across += box.width + GUTTER
+            low = max(low, box.height)
+        top -= low + ROW_GAP
+        used = 0.0
+        row.clear()
+
+    for cut in cuts_of(card):
+        drawn = _piece_items(card, cut, scale, style)
+        box = items_box(tuple(drawn))
+        if row and used + box.width > style.width_mm - 3.0:
+            end_row()
+        row.append((drawn, box))
+        used += box.width + GUTTER
+    if row:
+        end_row()
+    return framed(tuple(items))
+
+
+def draw_cutting_list(card: Card, style: DrawingStyle = PLAIN) -> Drawing:
+    """The drawing of the cutting list."""
+    scene = cutting_scene(card, style)
+    return Drawing(
+        svg=to_svg(scene, style), alt=" ".join(["Cutting list.", *(tell_cut(card, cut) for cut in cuts_of(card))]),
+        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="cutting-list")
+
+
+def tell_cut(card: Card, cut: Cut) -> str:
+    """One entry in words: what, how many, of what, how large, scored where."""
+    unit, piece = card.recipe.unit, cut.first
+    box = bounding_box(piece.outline)
+    names = list_of(f"the {one.name}" for one in cut.pieces)
+    paper = f" of {piece.paper}" if piece.paper else ""
+    size = f"{with_unit(box.width, unit)} across" if piece.round else write_size((box.width, box.height), unit)
+    words = f"{len(cut.pieces)}{paper}, {size}: {names}"
+    scores = [_tell_score(card, piece, score.name) for score in piece.scores]
+    return f"{words}{'; ' if scores else ''}{'; '.join(scores)}."
+
+
+def _tell_score(card: Card, piece: CardPiece, name: str) -> str:
+    score = next(s for s in piece.scores if s.name == name)
+    unit = card.recipe.unit
+    kind = {Fold.NONE: "score for looks"}.get(score.fold, f"{score.fold} score")
+    a, b = score.segment.start, score.segment.end
+    if a.x == b.x:
+        return f"{name}, a {kind} {with_unit(a.x, unit)} from the left"
+    if a.y == b.y:
+        return f"{name}, a {kind} {with_unit(a.y, unit)} up from the bottom"
+    ends = " to ".join(f"{with_unit(p.x, unit)} from the left and {with_unit(p.y, unit)} up" for p in (a, b))
+    return f"{name}, a {kind} from {ends}"
+
+
+def _piece_items(card: Card, cut: Cut, scale: float, style: DrawingStyle) -> list[Item]:
+    piece, unit = cut.first, card.recipe.unit
+    ring = tuple(_at(p, scale) for p in piece.outline)
+    box = box_round(ring)
+    size = bounding_box(piece.outline)
+    items: list[Item] = [Area(rings=(ring,), fill=Fill.FRONT, tone=tone_of(card, piece.name), edge=Kind.CUT)]
+    wanted = [Wanted(start=(box.left, box.bottom), end=(box.right, box.bottom), text=with_unit(size.width, unit),
+                     sides=("below",))]
+    if not piece.round:
+        wanted.append(Wanted(start=(box.left, box.bottom), end=(box.left, box.top), text=with_unit(size.height, unit),
+                             sides=("left",)))
+    for score in piece.scores:
+        a, b = _at(score.segment.start, scale), _at(score.segment.end, scale)
+        items.append(Line(points=(a, b), kind=kind_of_fold(score.fold)))
+        wanted += _from_edges(card, piece, (score.segment.start, score.segment.end), scale)
+    unique = {(w.start, w.end): w for w in wanted}
+    items += set_in_rows(unique.values(), box, style.small_pt)
+    pt = style.text_pt
+    count = f"{len(cut.pieces)} ×"
+    drawn = items_box(tuple(items))
+    words = f"{count} {list_of(one.name for one in cut.pieces)}{f', {piece.paper}' if piece.paper else ''}"
+    top = drawn.bottom - 4.0
+    for i, line in enumerate(wrap(words, pt, max(drawn.width, 30.0))):
+        items.append(Label(text=line, at=(drawn.left, top - i * line_step(pt)), pt=pt, anchor="start"))
+    return items
+
+
+def _from_edges(card: Card, piece: CardPiece, ends: Iterable[Point], scale: float) -> list[Wanted]:
+    """How far a score's ends are from the left edge and from the bottom edge; a corner needs no telling."""
+    unit = card.recipe.unit
+    box = bounding_box(piece.outline)
+    found: list[Wanted] = []
+    for p in ends:
+        x, y = _at(p, scale)
+        right, top = _at(Point(box.right, box.top), scale)
+        if box.left < p.x < box.right and p.y in (box.bottom, box.top):
+            level, side = (0.0, "below") if p.y == box.bottom else (top, "above")
+            found.append(Wanted(start=(0.0, level), end=(x, level), text=with_unit(p.x, unit), sides=(side,)))
+        if box.bottom < p.y < box.top and p.x in (box.left, box.right):
+            column, side = (0.0, "left") if p.x == box.left else (right, "right")
+            found.append(Wanted(start=(column, 0.0), end=(column, y), text=with_unit(p.y, unit), sides=(side,)))
+    straight = {(w.text, "level" if w.start[1] == w.end[1] else "upright"): w for w in reversed(found)}
+    return list(straight.values())
+
+
+def _at(p: Point, scale: float) -> XY:
+    return (float(p.x) * scale, float(p.y) * scale)

@@ -1,0 +1,135 @@
+"""Flat panels in space, seen from one side: what hides what, by parting space along the panels' own planes."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from foldproof.drawing.plane import XY
+
+XYZ = tuple[float, float, float]
+THIN = 1e-7
+"""Distances from a plane below this count as on it, in the unit of the points."""
+
+
+def dot(a: XYZ, b: XYZ) -> float:
+    """The inner product."""
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def cross(a: XYZ, b: XYZ) -> XYZ:
+    """The outer product."""
+    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
+
+
+def add(a: XYZ, b: XYZ, factor: float = 1.0) -> XYZ:
+    """The first and a multiple of the second."""
+    return (a[0] + factor * b[0], a[1] + factor * b[1], a[2] + factor * b[2])
+
+
+def normal_of(points: Sequence[XYZ]) -> XYZ:
+    """The unit vector square to a flat ring, toward the side from which it runs anticlockwise (Newell's sum)."""
+    x = y = z = 0.0
+    for p, q in zip(points, [*points[1:], points[0]], strict=True):
+        x += (p[1] - q[1]) * (p[2] + q[2])
+        y += (p[2] - q[2]) * (p[0] + q[0])
+        z += (p[0] - q[0]) * (p[1] + q[1])
+    size = math.sqrt(x * x + y * y + z * z)
+    return (x / size, y / size, z / size)
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A flat piece of paper in space, or a part of one."""
+
+    name: str
+    points: tuple[XYZ, ...]
+    """A ring; anticlockwise as seen from its front."""
+    rims: tuple[bool, ...]
+    """For each side, from a point to the next, whether it is an edge of the paper, not a cut made for sorting."""
+    normal: XYZ
+
+
+def sheet(name: str, points: tuple[XYZ, ...], rims: tuple[bool, ...]) -> Sheet:
+    """A sheet with its normal."""
+    return Sheet(name, points, rims, normal_of(points))
+
+
+def far_to_near(sheets: Sequence[Sheet], toward: XYZ) -> Iterator[Sheet]:
+    """The sheets, cut where they must be, so that none hides one that comes later.
+
+    `toward` points to the viewer, who is far away. Space is parted by the plane of the sheet that cuts fewest others,
+    again and again.
+    """
+    if not sheets:
+        return
+    cuts = [sum(_crosses(first, one) for one in sheets) for first in sheets]
+    best = cuts.index(min(cuts))
+    first, rest = sheets[best], [*sheets[:best], *sheets[best + 1:]]
+    level = dot(first.normal, first.points[0])
+    front: list[Sheet] = []
+    back: list[Sheet] = []
+    flush: list[Sheet] = [first]
+    for one in rest:
+        heights = [dot(first.normal, p) - level for p in one.points]
+        if all(abs(h) <= THIN for h in heights):
+            flush.append(one)
+        elif all(h >= -THIN for h in heights):
+            front.append(one)
+        elif all(h <= THIN for h in heights):
+            back.append(one)
+        else:
+            front.append(_part(one, heights))
+            back.append(_part(one, [-h for h in heights]))
+    facing = dot(first.normal, toward) >= 0
+    yield from far_to_near(back if facing else front, toward)
+    yield from flush
+    yield from far_to_near(front if facing else back, toward)
+
+
+def _crosses(first: Sheet, one: Sheet) -> bool:
+    """Whether the plane of the first runs through the other."""
+    level = dot(first.normal, first.points[0])
+    heights = [dot(first.normal, p) - level for p in one.points]
+    return min(heights) < -THIN and max(heights) > THIN
+
+
+def _part(one: Sheet, heights: Sequence[float]) -> Sheet:
+    """The part of a convex sheet on the positive side of a plane."""
+    points: list[XYZ] = []
+    rims: list[bool] = []
+    count = len(one.points)
+    for i in range(count):
+        j = (i + 1) % count
+        p, q, hp, hq = one.points[i], one.points[j], heights[i], heights[j]
+        if hp >= 0:
+            points.append(p)
+            rims.append(one.rims[i] if hq >= 0 or hp > 0 else False)
+        if (hp > 0 > hq) or (hp < 0 < hq):
+            share = hp / (hp - hq)
+            points.append(add(p, add(q, p, -1.0), share))
+            # leaving the kept side starts the cut; coming back goes on along the old side
+            rims.append(one.rims[i] if hp < 0 else False)
+    return replace(one, points=tuple(points), rims=tuple(rims))
+
+
+@dataclass(frozen=True, slots=True)
+class Camera:
+    """A viewer far away: square projection, so that parallel edges stay parallel."""
+
+    azimuth: float
+    """Degrees to the right of straight in front."""
+    height: float
+    """Degrees above the table."""
+
+    @property
+    def toward(self) -> XYZ:
+        """From the work to the viewer."""
+        a, e = math.radians(self.azimuth), math.radians(self.height)
+        return (math.sin(a) * math.cos(e), -math.cos(a) * math.cos(e), math.sin(e))
+
+    def at(self, p: XYZ, scale: float) -> XY:
+        """Where a point is drawn, in millimetres."""
+        a, e = math.radians(self.azimuth), math.radians(self.height)
+        right: XYZ = (math.cos(a), math.sin(a), 0.0)
+        up: XYZ = (-math.sin(a) * math.sin(e), math.cos(a) * math.sin(e), math.cos(e))
+        return (dot(right, p) * scale, dot(up, p) * scale)
