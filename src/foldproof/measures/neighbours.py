@@ -154,7 +154,9 @@ def counted(around: Neighbours, said: Said) -> str | None:
         return "times"
     if words[0] in _NO_NOUN:
         return None
-    return next((word for word in words[:3] if word in _NOUNS), words[0])
+    nouns = [word for word in words[:3] if word in _NOUNS]
+    many = [noun for noun in nouns if noun.endswith("s") or noun == "people"]
+    return next(iter(many if many and said.value > 1 else nouns), words[0])
 
 
 def measuring_word(around: Neighbours, value: Fraction, *, bare: bool) -> str | None:

@@ -68,13 +68,12 @@ def read_number(bits: Sequence[Bit], at: int) -> Said | None:
 def and_part_after_unit(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
     """Read `and a half` after a unit (`an inch and a half`), unless it is a part of something else (`a half turn`)."""
     tail = _and_part(bits, at)
-    if tail and tail[1] < len(bits) and bits[tail[1]].part is Part.WORD and bits[tail[1]].text not in _MAY_FOLLOW:
+    if tail and tail[1] < len(bits) and bits[tail[1]].text in _OTHER_HALVES:
         return None
     return tail
 
 
-_MAY_FOLLOW = ("from", "wide", "tall", "high", "long", "deep", "and", "or", "at", "on", "in", "to", "apart", "across",
-               "square", "then", "down", "up", "above", "below", "away", "by", "with", "x", "each", "thick")
+_OTHER_HALVES = ("turn", "turns", "way", "round", "circle", "of", "sheet", "card", "fold", "twist", "hitch")
 
 
 def _and_part(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:

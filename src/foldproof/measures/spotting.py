@@ -69,6 +69,8 @@ def _found(text: str, bits: Sequence[Bit]) -> list[_Item]:
         item = marker or _item_at(text, bits, at, quote)
         if marker:
             listed = int(marker.value)
+        if item and items and item.first < items[-1].last:
+            item = replace(item, first=at)  # the sign before it belongs to another number
         if item:
             items.append(item)
             at = item.last
