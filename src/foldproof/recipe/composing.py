@@ -22,12 +22,26 @@ LOADER: type[yaml.SafeLoader | yaml.CSafeLoader] = getattr(yaml, "CSafeLoader", 
 _MEANT = re.compile(r"\s+(#[^\s#].*)")
 
 
+_KEY_LINE = re.compile(r"\s*(?:- )?[A-Za-z][A-Za-z ]*:(?:\s|$)")
+
+
 class TooMuchError(Exception):
     """The text nests too deep or holds too many nodes; carries the findings so far."""
 
     def __init__(self, findings: tuple[Finding, ...]) -> None:
         super().__init__(findings[-1].message)
         self.findings = findings
+
+
+class SwallowedError(yaml.YAMLError):
+    """A quote left open runs on over keys to the next quote: valid YAML, and never meant."""
+
+    context = "while scanning a quoted scalar"
+    problem = "found keys"
+
+    def __init__(self, event: yaml.ScalarEvent) -> None:
+        super().__init__(self.problem)
+        self.context_mark, self.problem_mark = event.start_mark, event.end_mark
 
 
 def compose(text: str, file: str, shifts: Shifts | None = None) -> tuple[tuple[Node, ...], tuple[Finding, ...]]:
@@ -124,13 +138,13 @@ class _Composer:
                 )
             else:
                 entries[key.text] = Entry(key=key, value=value)
-        return Mapping(
-            entries=tuple(entries.values()), place=place, braces=opened.start.flow_style is True
-        )
+        return Mapping(entries=tuple(entries.values()), place=place, braces=opened.start.flow_style is True)
 
     def _scalar(self, event: yaml.ScalarEvent) -> Scalar:
         text = self._no_extras(event) + event.value
         place = self._place(event)
+        if event.style in ("'", '"'):
+            self._swallows_nothing(event)
         if event.style in ("'", '"', "|", ">"):
             return Scalar(text=text, style=event.style, place=place)
         lost = self._lost_words(event)
@@ -143,6 +157,16 @@ class _Composer:
                 severity=Severity.WARNING,
             )
         return Scalar(text=text, style=None, place=place, lost=lost)
+
+    def _swallows_nothing(self, event: yaml.ScalarEvent) -> None:
+        """Raise what the parser would, had it seen that a quote left open runs on over keys to the next quote."""
+        assert event.start_mark is not None and event.end_mark is not None
+        first = self._line(event.start_mark.line)
+        indent = len(first) - len(first.lstrip())
+        for number in range(event.start_mark.line + 1, event.end_mark.line + 1):
+            line = self._line(number)
+            if len(line) - len(line.lstrip()) <= indent and _KEY_LINE.match(line):
+                raise SwallowedError(event)
 
     def _lost_words(self, event: yaml.ScalarEvent) -> str | None:
         """A comment on the same line that looks like words meant: no space follows its #."""
@@ -197,6 +221,8 @@ class _Composer:
                 length = len(self._line(start.line).rstrip()) - start.column
         since, by = self.shifts.get(start.line, (0, 0))
         column = max(since, start.column - by) if start.column > since else start.column
+        if by and start.column == since:
+            length -= 2  # the quotes put round it
         return Place(file=self.file, line=start.line + 1, column=column + 1, length=max(1, length))
 
     def _line(self, number: int) -> str:

@@ -1,11 +1,10 @@
 """References to measures in prose: {band width}."""
 
 import re
-from dataclasses import replace
 
-from foldproof.findings.finding import Place
 from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Kind, Quantity, Unit
+from foldproof.measures.trouble import part_of
 from foldproof.measures.writing import with_unit, write_number
 from foldproof.recipe.desk import Desk
 from foldproof.recipe.records import Recipe, Text
@@ -52,7 +51,7 @@ def check_references(text: Text, desk: Desk) -> None:
         desk.error(
             "unknown name",
             f"`{{{name}}}`: no measure is named `{name}`." if name else "`{}` names no measure.",
-            _within(text, found),
+            part_of(text.place, text.value, found.start(), found.end()),
             f"Did you mean `{{{guess}}}`?"
             if guess
             else "Words in braces are filled in with a measure; write a measure's name, or other brackets.",
@@ -61,10 +60,3 @@ def check_references(text: Text, desk: Desk) -> None:
 
 def _name(found: re.Match[str]) -> str:
     return " ".join(found.group(1).split())
-
-
-def _within(text: Text, found: re.Match[str]) -> Place:
-    """The reference itself where the text stands on one line as written; else where the text starts."""
-    if text.place.length != len(text.value):
-        return text.place
-    return replace(text.place, column=text.place.column + found.start(), length=len(found.group()))

@@ -104,7 +104,7 @@ def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
         return None
     others = f" ({len(with_tabs)} lines have tabs)" if len(with_tabs) > 1 else ""
     first = with_tabs[0]
-    fixed = tuple(_tabs_to_spaces(line) if number in with_tabs else line for number, line in enumerate(lines))
+    fixed = _tabs_to_spaces(lines)
     finding = finding_at(
         TABS,
         f"This line is indented with a tab{others}. YAML indents with spaces only, since a tab is as wide as each "
@@ -115,9 +115,25 @@ def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     return Mended(lines=fixed, finding=finding)
 
 
-def _tabs_to_spaces(line: str) -> str:
-    rest = line.lstrip()
-    return line[: len(line) - len(rest)].replace("\t", "  ") + rest
+def _tabs_to_spaces(lines: tuple[str, ...]) -> tuple[str, ...]:
+    """Indent by guess: as the line above, or two more below a colon; among lines with tabs, two for each tab."""
+    fixed: list[str] = []
+    above, above_tabs = "", 0
+    for line in lines:
+        words = line.lstrip()
+        tabs = line[: len(line) - len(words)].count("\t")
+        if tabs and words:
+            indent = len(above) - len(above.lstrip())
+            if above_tabs:
+                indent = max(0, indent + 2 * (tabs - above_tabs))
+            else:
+                dash = above.lstrip().startswith("- ") and not words.startswith("- ")
+                indent += 2 * (dash + (above.rstrip().endswith(":")))
+            line = " " * indent + words
+        fixed.append(line)
+        if words:
+            above, above_tabs = line, tabs
+    return tuple(fixed)
 
 
 def _odd_start(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
