@@ -1,0 +1,1 @@
+"""What a class needs: kits, cutting plans, shopping, cost and time."""
