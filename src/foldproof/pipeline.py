@@ -86,6 +86,7 @@ def build(path: Path, into: Path, options: Options = Options()) -> Built:
 def documents(proof: Proof, options: Options) -> Mapping[str, bytes]:
     """The set of outputs of a sound proof by relative path, read back and found to agree."""
     from foldproof.documents import handout, page
+    from foldproof.documents.drawings import draw
     from foldproof.documents.facts_file import facts_file
     from foldproof.documents.hush import hushed
     from foldproof.documents.readback import audit
@@ -94,21 +95,13 @@ def documents(proof: Proof, options: Options) -> Mapping[str, bytes]:
     from foldproof.documents.telling import tell
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import AuditError
-    from foldproof.drawing.cutting import draw_cutting_list
-    from foldproof.drawing.poses import draw_pose
-    from foldproof.drawing.steps import draw_step
 
     assert proof.card is not None and proof.making is not None
     card, making = proof.card, proof.making
     theme = load_theme(options.theme)
     with hushed():
-        steps, tall_steps = (
-            {step.spec.id: drawing for step in making.steps if (drawing := draw_step(card, step, style)) is not None}
-            for style in (handout.STYLE, page.STYLE)
-        )
         view = tell(
-            card, making, poses={pose.name: draw_pose(card, pose) for pose in card.poses}, steps=steps,
-            tall_steps=tall_steps, cutting_list=draw_cutting_list(card), photos=proof.photos,
+            card, making, drawn=draw(card, making, handout.STYLE, page.STYLE), photos=proof.photos,
             revision=revision(proof.reading.source, theme.files.items(), __version__), version=__version__,
             dated=options.dated,
         )

@@ -7,6 +7,7 @@ from foldproof.checks.post import mail_piece, verdicts
 from foldproof.documents.cutting import sheet_counts
 from foldproof.documents.view import Fact
 from foldproof.documents.words import listed, time_words
+from foldproof.facts.source import Source
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Unit
@@ -61,8 +62,13 @@ def _post(card: Card) -> str:
     if piece is None:
         return ""
     told = [f"about {write_length(half_even(piece.mass_g, 0), Unit.MM)} g in its envelope"]
-    told += [f"{verdict.post}: {verdict.what} ({verdict.source})" for verdict in verdicts(card)]
+    told += [f"{one.post}: {one.what} ({one.source.text}{_dated(one.source)})" for one in verdicts(card)]
     return "; ".join(told) + ". Your post office has the last word."
+
+
+def _dated(source: Source) -> str:
+    """The date of a source's text, after a comma."""
+    return f", {source.date}" if source.date else ""
 
 
 def _time(card: Card) -> str:

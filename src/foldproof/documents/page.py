@@ -2,6 +2,7 @@
 
 import base64
 import html
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -19,6 +20,9 @@ STYLE = replace(PLAIN, largest_mm=62, width_mm=92)
 """Drawings about as wide as a phone."""
 _PAPERS = {"letter": "letter", "a4": "A4"}
 
+ENLARGED = 1.25
+"""How much larger drawings stand on a screen than on paper, where there is room."""
+
 
 def page(view: View, theme: Theme) -> str:
     """The whole page. It asks for nothing from outside; its links to the handouts are relative."""
@@ -33,7 +37,9 @@ def page(view: View, theme: Theme) -> str:
 def drawn(drawing: Drawing) -> Markup:
     """A drawing that stands in the page itself, so that its words are the page's; its alt text is its name."""
     said = html.escape(drawing.alt, quote=True)
-    return Markup(drawing.svg.replace("<svg ", f'<svg aria-label="{said}" ', 1))
+    sized = re.sub(r' (?:width|height)="[\d.]+mm"', "", drawing.svg, count=2)
+    width = f"width: {drawing.width_mm * ENLARGED:.1f}mm"
+    return Markup(sized.replace("<svg ", f'<svg aria-label="{said}" style="{width}" ', 1))
 
 
 def photo_address(photo: Photo) -> str:

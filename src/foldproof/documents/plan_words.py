@@ -1,5 +1,7 @@
 """The plan and the table in plain words: where scores run, how pieces lie."""
 
+from operator import itemgetter
+
 from foldproof.documents.words import listed
 from foldproof.folding.card import CardPiece, CardScore
 from foldproof.making.table import OnTable, Table
@@ -42,18 +44,20 @@ def score_words(score: CardScore, piece: CardPiece, unit: Unit) -> str:
 
 
 def spot_words(point: Point, ring: Ring, unit: Unit) -> str:
-    """A point of a piece, upright and front up: a corner, a distance along an edge, or two distances."""
+    """A point of a piece, upright and front up: a corner, a distance along an edge from the nearer end, or two."""
     outer = bounding_box(ring)
+    left, right = (point.x - outer.left, "left"), (outer.right - point.x, "right")
+    bottom, top = (point.y - outer.bottom, "bottom"), (outer.top - point.y, "top")
+    (across, near), (up, beside) = min(left, right, key=itemgetter(0)), min(bottom, top, key=itemgetter(0))
     side = "left" if point.x == outer.left else "right" if point.x == outer.right else None
     level = "bottom" if point.y == outer.bottom else "top" if point.y == outer.top else None
     if side and level:
         return f"the {level} {side} corner"
     if level:
-        return f"the {level} edge {with_unit(point.x - outer.left, unit)} from the left"
+        return f"the {level} edge ({with_unit(across, unit)} from its {near} end)"
     if side:
-        return f"the {side} edge {with_unit(point.y - outer.bottom, unit)} up from the bottom"
-    across, up = point.x - outer.left, point.y - outer.bottom
-    return f"the point {with_unit(across, unit)} from the left and {with_unit(up, unit)} up"
+        return f"the {side} edge ({with_unit(up, unit)} from its {beside} end)"
+    return f"the point {with_unit(across, unit)} from the {near} edge and {with_unit(up, unit)} from the {beside} edge"
 
 
 def edge_toward(direction: Vector) -> str | None:

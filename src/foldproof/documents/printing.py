@@ -3,6 +3,7 @@
 import logging
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
+from urllib.parse import unquote
 
 from foldproof.documents.fonts import CUTS, face_rules, font_file
 from foldproof.documents.trouble import PangoMissingError, ThemeError
@@ -39,10 +40,8 @@ def to_pdf(page: str, material: Mapping[str, tuple[str, bytes]]) -> bytes:
     printer = weasyprint.HTML(string=page, base_url=SCHEME, url_fetcher=_fetcher(material))
     try:
         return bytes(printer.write_pdf(pdf_variant="pdf/ua-1"))
-    except Exception as error:
-        if isinstance(error, weasyprint.urls.FatalURLFetchingError):
-            raise ThemeError(f"a template asks for something that no document holds: {error}") from error
-        raise
+    except weasyprint.urls.FatalURLFetchingError as error:
+        raise ThemeError(f"a template asks for something that no document holds: {error}") from error
 
 
 def _weasyprint() -> "ModuleType":
@@ -65,7 +64,7 @@ def _fetcher(material: Mapping[str, tuple[str, bytes]]) -> "URLFetcher":
         """Gives out the materials and the fonts, and refuses everything else."""
 
         def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
-            name = url.removeprefix(SCHEME)
+            name = unquote(url.removeprefix(SCHEME))
             if url.startswith(SCHEME) and name in material:
                 kind, data = material[name]
                 return URLFetcherResponse(url, data, {"Content-Type": kind})

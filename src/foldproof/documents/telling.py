@@ -1,6 +1,7 @@
 """A proved card told in words and drawings: the one place where what the documents say is settled."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from foldproof.checks.words_of_caution import cautions
@@ -16,20 +17,29 @@ from foldproof.recipe.records import Recipe, SupplySpec, Text
 from foldproof.recipe.references import fill
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """The drawings of a card: by the pose's name and by the step's id."""
+
+    poses: Mapping[str, Drawing] = field(default_factory=dict)
+    steps: Mapping[str, Drawing] = field(default_factory=dict)
+    tall_steps: Mapping[str, Drawing] = field(default_factory=dict)
+    cutting: Drawing | None = None
+    key: Drawing | None = None
+    tall_key: Drawing | None = None
+
+
 def tell(
     card: Card,
     making: Making,
     *,
-    poses: Mapping[str, Drawing],
-    steps: Mapping[str, Drawing],
-    tall_steps: Mapping[str, Drawing],
-    cutting_list: Drawing | None,
+    drawn: Drawn,
     photos: Mapping[str, bytes],
     revision: str,
     version: str,
     dated: str = "",
 ) -> View:
-    """Make the view. Drawings come by pose and by the step's id, photographs by their path as written."""
+    """Make the view. Photographs come by their path as written."""
     recipe = card.recipe
     said = _filler(recipe)
     told = shooting.shots(making, lambda text: prose.plain(prose.to_html(said(text))), lambda step: hands(card, step))
@@ -41,9 +51,11 @@ def tell(
         language=recipe.language,
         unit=recipe.unit,
         facts=glance.facts(card, making),
-        finished=tuple(_finished(card, pose, poses.get(pose.name)) for pose in _shown(card)),
+        finished=tuple(_finished(card, pose, drawn.poses.get(pose.name)) for pose in _shown(card)),
         cuts=cutting.cuts(card),
-        cutting=cutting_list,
+        cutting=drawn.cutting,
+        key=drawn.key,
+        tall_key=drawn.tall_key,
         papers=cutting.papers(card, making),
         supplies=tuple(_supply(supply, card) for supply in recipe.supplies),
         tools=tuple(Listed(name=str(tool.name), note="") for tool in recipe.tools if not tool.basic),
@@ -58,8 +70,8 @@ def tell(
                 cautions=(*(one.text for one in usual if one.step == step.spec.id), *_own(step, said)),
                 tip=prose.to_html(said(str(step.spec.tip))) if step.spec.tip else "",
                 time=time_words(step.spec.minutes.value) if step.spec.minutes else "",
-                drawing=steps.get(step.spec.id),
-                tall=tall_steps.get(step.spec.id),
+                drawing=drawn.steps.get(step.spec.id),
+                tall=drawn.tall_steps.get(step.spec.id),
                 photo=_photo(step.spec.picture, f"step-{step.number}", str(step.spec.title), photos),
                 shots=rows,
             )

@@ -1,6 +1,5 @@
 """What the documents say, settled once: the handout, the page and the shot list print these words and no others."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -115,6 +114,10 @@ class View:
     finished: tuple[Finished, ...]
     cuts: tuple[Cut, ...]
     cutting: Drawing | None
+    key: Drawing | None
+    """What the lines of the drawings mean, for paper."""
+    tall_key: Drawing | None
+    """The same for a screen."""
     papers: tuple[Listed, ...]
     supplies: tuple[Listed, ...]
     tools: tuple[Listed, ...]
@@ -136,15 +139,15 @@ class View:
     @property
     def drawings(self) -> tuple[Drawing, ...]:
         """All drawings of the handout, in the order in which a reader meets them."""
-        return self._drawings(step.drawing for step in self.steps)
+        return self._drawings(self.key, *(step.drawing for step in self.steps))
 
     @property
     def page_drawings(self) -> tuple[Drawing, ...]:
         """All drawings of the page."""
-        return self._drawings(step.tall for step in self.steps)
+        return self._drawings(self.tall_key, *(step.tall for step in self.steps))
 
-    def _drawings(self, steps: Iterable[Drawing | None]) -> tuple[Drawing, ...]:
-        found = (*(view.drawing for view in self.finished), self.cutting, *steps)
+    def _drawings(self, *others: Drawing | None) -> tuple[Drawing, ...]:
+        found = (*(view.drawing for view in self.finished), self.cutting, *others)
         return tuple(drawing for drawing in found if drawing is not None)
 
     @property
