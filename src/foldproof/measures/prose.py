@@ -11,9 +11,9 @@ from foldproof.measures.scanning import GLYPHS
 _DASHES = dict.fromkeys("–−‐‑‒", "-")
 _SAME = str.maketrans({**_DASHES, "⁄": "/", "∕": "/", "’": "'", "‘": "'", "×": "x", "✕": "x", "`": " ", "\\": " "})
 _SKIP = re.compile(
-    r"\]\([^)\n]*\)"            # where a link leads
+    r"\]\([^)\n]{0,500}\)"            # where a link leads
     r"|<[^<>\n]{1,200}>"         # tags, and addresses in angle brackets
-    r"|\{\{.*?\}\}|\{[^{}\n]*\}"  # references to measures
+    r"|\{\{[^{}\n]{0,200}\}\}|\{[^{}\n]{0,200}\}"  # references to measures
     r"|&#?\w{1,10};"             # character references
     r"|https?://\S+|www\.\S+"
 )

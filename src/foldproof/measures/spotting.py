@@ -90,11 +90,12 @@ def _quote(bit: Bit, opened: str | None) -> str | None:
 def _list_marker(text: str, bits: Sequence[Bit], at: int, listed: int) -> _Item | None:
     """Read the number of an item in a numbered list: at the start of a line, before a stop or a bracket, in order."""
     bit = bits[at]
-    line_start = text.rfind("\n", 0, bit.start) + 1
-    if not bit.whole or text[line_start:bit.start].strip() or at + 1 >= len(bits):
+    if not bit.whole or at + 1 >= len(bits) or (bit.value != 1 and bit.value != listed + 1):
         return None
     after = bits[at + 1]
-    if after.text not in (".", ")") or after.spaced or (bit.value != 1 and bit.value != listed + 1):
+    if after.text not in (".", ")") or after.spaced:
+        return None
+    if text[text.rfind("\n", 0, bit.start) + 1:bit.start].strip():
         return None
     said = Said(value=bit.value, end=at + 1, word=False)
     return _Item(first=at, last=at + 1, value=bit.value, sense=Sense.ORDINAL, unit=None, said=said)
@@ -247,10 +248,8 @@ _AGAIN = ((), ("about",), ("=",), ("or",), ("approx",), ("~",))
 def _restates(bits: Sequence[Bit], items: Sequence[_Item], index: int) -> bool:
     """Whether a length gives the one before it once more: another unit, in brackets or after a stroke."""
     item = items[index]
-    first = index
-    while items[first].part > 1 and items[first].follows and first:
-        first -= 1
-    if first == 0 or item.sense is not Sense.LENGTH or not item.unit:
+    first = index - max(item.part - 1, 0)
+    if first <= 0 or item.sense is not Sense.LENGTH or not item.unit:
         return False
     before = items[first - 1]
     between = tuple(bit.text for bit in bits[before.last:items[first].first])
