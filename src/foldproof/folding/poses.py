@@ -10,7 +10,8 @@ from foldproof.folding.card import Card, FlatPose, Hinge, Pose
 from foldproof.folding.fixing import still_panel
 from foldproof.folding.passing import passings
 from foldproof.folding.place import Misfit, place_panels
-from foldproof.folding.stack import Folding, Stacking, Trouble, stack_up
+from foldproof.folding.stack import stack_up
+from foldproof.folding.stacking import Folding, Stacking, Trouble
 from foldproof.folding.standing import stand
 from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.view import look
