@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.lettering import line_step, wrap
 from foldproof.drawing.picture import kind_of_fold, tone_of
-from foldproof.drawing.plane import XY, Box, box_round
+from foldproof.drawing.plane import XY, Box, box_round, round_out
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, Scene, framed, items_box, moved
@@ -113,6 +113,8 @@ def _piece_items(card: Card, cut: Cut, scale: float, style: DrawingStyle) -> lis
     piece, unit = cut.first, card.recipe.unit
     ring = tuple(_at(p, scale) for p in piece.outline)
     box = box_round(ring)
+    if piece.round:
+        ring = round_out(ring, [(box.centre, box.width / 2)])
     size = bounding_box(piece.outline)
     items: list[Item] = [Area(rings=(ring,), fill=Fill.FRONT, tone=tone_of(card, piece.name), edge=Kind.CUT)]
     wanted = [Wanted(start=(box.left, box.bottom), end=(box.right, box.bottom), text=with_unit(size.width, unit),

@@ -4,7 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from foldproof.folding.card import Card
+from foldproof.making.lying import turned_over
 from foldproof.making.table import Done, Lie, StepMade, Table
+from foldproof.making.work import work_with
 from foldproof.recipe import actions as do
 
 SHOWN = (
@@ -55,12 +57,17 @@ def frames_of(card: Card, made: StepMade) -> tuple[Frame, ...]:
             piece = card.panels[done.action.panel].piece
         if piece is None or piece not in done.after.pieces:
             continue
-        if frames and waiting and _body(done.before, piece)[0] != _body(done.before, frames[-1].piece)[0]:
+        if frames and waiting and _when(done).root(piece) != _when(done).root(frames[-1].piece):
             _show_outcome(frames, waiting, done.before)
         _add(card, frames, waiting, replace(done, piece=piece))
     if waiting:
         _show_outcome(frames, waiting, made.after)
     return tuple(frames)
+
+
+def _when(done: Done) -> Table:
+    """The table on which an action's piece belongs to the body that is worked on: what is attached joins it."""
+    return done.after if isinstance(done.action, do.Attach) else done.before
 
 
 def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> None:
@@ -137,10 +144,10 @@ def _open(frames: list[Frame], waiting: list[Motion], done: Done, drawn: Table, 
 def _join(frames: list[Frame], waiting: list[Motion], done: Done, drawn: Table) -> None:
     """Show an action in the frame at hand where it fits, else in a new one."""
     assert done.piece is not None
-    if _goes_on(frames, done.piece, done.before, waiting) and not frames[-1].closed:
+    if _goes_on(frames, done.piece, _when(done), waiting) and not frames[-1].closed:
         frames[-1] = replace(frames[-1], piece=done.piece, table=drawn, done=(*frames[-1].done, done))
         return
-    if _goes_on(frames, done.piece, done.before, waiting):
+    if _goes_on(frames, done.piece, _when(done), waiting):
         waiting.append(Motion(kind="then", words=""))
     _open(frames, waiting, done, drawn)
 
@@ -210,3 +217,17 @@ def turn_between(old: Lie, new: Lie) -> Motion | None:
         return _turn("half")
     # the direction that pointed away from the maker points right after a quarter turn clockwise
     return _turn("quarter clockwise" if new.right.dot(old.away) > 0 else "quarter anticlockwise")
+
+
+def looked_at(card: Card, frame: Frame) -> Lie | None:
+    """How a frame is looked at: as the work lies, unless something is put on the face that is down; None as it lies."""
+    for done in frame.done:
+        name = done.action.bond if isinstance(done.action, do.Attach) else None
+        bond = next((bond for bond in card.bonds if bond.name == name), None)
+        if bond is None:
+            continue
+        work = work_with(card, frame.table, frame.piece)
+        for part in work.parts:
+            if part.piece == card.panels[bond.under.panel].piece and part.panel in (None, bond.under.panel):
+                return None if work.face_up(part) is bond.under.face else turned_over(work.lie, "book page")
+    return None

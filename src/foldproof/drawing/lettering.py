@@ -1,5 +1,6 @@
 """How much room words take, measured in the one font family that the drawings use."""
 
+import re
 from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
@@ -58,10 +59,14 @@ def line_step(pt: float) -> float:
     return 1.2 * pt * MM_PER_PT
 
 
+_UNBROKEN = re.compile(r"(?<![\d×]) (?=[^×])|(?<=\d) (?!\d|×|in\b|mm\b|cm\b)")
+"""A space at which a line may end: not in `8 1/2 × 11 in`."""
+
+
 def wrap(text: str, pt: float, room: float) -> tuple[str, ...]:
-    """Words broken into lines that fit the room where they can; never within a word."""
+    """Words broken into lines that fit the room where they can; never within a word or a measurement."""
     lines: list[str] = []
-    for word in text.split(" "):
+    for word in _UNBROKEN.split(text):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, pt) <= room:
             lines[-1] = longer

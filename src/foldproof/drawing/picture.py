@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import sqrt
 
 from foldproof.drawing.order import bottom_up
-from foldproof.drawing.plane import XY, Box, between, box_round, length, minus, split_by_rings
+from foldproof.drawing.plane import XY, Box, between, box_round, length, minus, round_out, split_by_rings
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.folding.card import Card, CardScore
 from foldproof.making.table import Crease, Lie, Table
@@ -91,12 +92,20 @@ def picture_of(card: Card, table: Table, piece: str, scale: float, lie: Lie | No
         work = Work(root=work.root, lie=lie, parts=work.parts)
     looking = Looking(lie=work.lie, scale=scale)
     order = bottom_up(card, table, work)
-    rings = [tuple(looking.at(part.fit.point(p)) for p in part.ring) for part in order]
+    rings = [_drawn_ring(table, part, looking) for part in order]
     panes = tuple(
         Pane(part=part, ring=ring, face=work.face_up(part), tone=tone_of(card, part.piece), over=tuple(rings[i + 1:]))
         for i, (part, ring) in enumerate(zip(order, rings, strict=True))
     )
     return Picture(card=card, table=table, work=work, looking=looking, panes=panes)
+
+
+def _drawn_ring(table: Table, part: Part, looking: Looking) -> tuple[XY, ...]:
+    ring = tuple(looking.at(part.fit.point(p)) for p in part.ring)
+    if table.pieces[part.piece].round and part.panel in (None, part.piece):
+        box = box_round(ring)
+        return round_out(ring, [(box.centre, box.width / 2)])
+    return ring
 
 
 def tone_of(card: Card, piece: str) -> str | None:
@@ -184,6 +193,9 @@ def _edges(picture: Picture, pane: Pane) -> Iterator[tuple[XY, XY]]:
     ring = pane.ring
     flat = _flat_hinges(picture, pane.part)
     corners = pane.part.ring
+    if len(corners) != len(ring):
+        yield from pairwise((*ring, ring[0]))
+        return
     for i in range(len(ring)):
         a, b = corners[i], corners[(i + 1) % len(corners)]
         if not any(on_segment(a, hinge) and on_segment(b, hinge) for hinge in flat):

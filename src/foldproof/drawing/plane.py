@@ -164,6 +164,24 @@ def box_inside(box: Box, ring: Sequence[XY]) -> bool:
     )
 
 
+Disc = tuple[XY, float]
+"""A circle: its centre and its radius."""
+
+
+def round_side(p: XY, q: XY, discs: Sequence[Disc], steps: int = 6) -> tuple[XY, ...]:
+    """The way from p to q without its end: along a circle where the side of a polygon stands for a part of one."""
+    for centre, radius in discs:
+        if all(abs(length(minus(spot, centre)) - radius) < 0.03 * radius for spot in (p, q, between(p, q, 0.5))):
+            outs = [minus(between(p, q, i / steps), centre) for i in range(1, steps)]
+            return (p, *(plus(centre, times(out, radius / length(out))) for out in outs))
+    return (p,)
+
+
+def round_out(ring: Sequence[XY], discs: Sequence[Disc]) -> tuple[XY, ...]:
+    """A ring whose sides along circles follow them closely."""
+    return tuple(spot for p, q in zip(ring, [*ring[1:], ring[0]], strict=True) for spot in round_side(p, q, discs))
+
+
 def stripes(rings: Sequence[Sequence[XY]], spacing: float, slope: XY = (1.0, 1.0)) -> tuple[tuple[XY, XY], ...]:
     """Parallel strokes, `spacing` apart, that fill the rings by the even-odd rule, in the direction `slope`.
 

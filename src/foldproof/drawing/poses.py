@@ -1,13 +1,13 @@
 """The finished card: each pose as the viewer sees it, with its size."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.labels import Wish, obstacles_of, places_inside, set_labels
 from foldproof.drawing.lettering import line_step
 from foldproof.drawing.picture import shortened, tone_of
-from foldproof.drawing.plane import XY, box_round, split_by_rings
+from foldproof.drawing.plane import XY, Disc, box_round, round_out, round_side, split_by_rings
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, Scene, framed, moved
@@ -108,13 +108,14 @@ def _flat_items(
     card: Card, pose: FlatPose, scale: float, style: DrawingStyle, *, names: bool, hidden: bool,
 ) -> list[Item]:
     items: list[Item] = []
+    discs = _discs(card, pose, scale)
     for region in pose.seen:
-        rings = tuple(_to_paper(ring, scale) for ring in (region.ring, *region.holes))
+        rings = tuple(round_out(_to_paper(ring, scale), discs) for ring in (region.ring, *region.holes))
         items.append(Area(
             rings=rings, fill=Fill.FRONT if region.face is Face.FRONT else Fill.BACK,
             tone=tone_of(card, card.panels[region.panel].piece)))
     for region in pose.seen:
-        items += _region_edges(card, pose, region, scale)
+        items += _region_edges(card, pose, region, scale, discs)
     if hidden:
         items += _hidden_edges(card, pose, scale)
     box = box_round(p for region in pose.seen for p in _to_paper(region.ring, scale))
@@ -132,7 +133,18 @@ def _to_paper(ring: Iterable[Point], scale: float) -> tuple[XY, ...]:
     return tuple((float(p.x) * scale, float(p.y) * scale) for p in ring)
 
 
-def _region_edges(card: Card, pose: FlatPose, region: Region, scale: float) -> list[Item]:
+def _discs(card: Card, pose: FlatPose, scale: float) -> list[Disc]:
+    """The circles of the round pieces, on the drawing."""
+    found: list[Disc] = []
+    for piece in card.pieces:
+        if piece.round:
+            for panel in piece.panels:
+                box = box_round(_to_paper(pose.placements[panel].ring(piece.outline), scale))
+                found.append((box.centre, box.width / 2))
+    return found
+
+
+def _region_edges(card: Card, pose: FlatPose, region: Region, scale: float, discs: Sequence[Disc]) -> list[Item]:
     """The edges of what shows: paper's edges solid, hinges that lie flat as creases."""
     back = pose.placements[region.panel].inverse
     folded = {fold.score.value for fold in pose.spec.folds if fold.angle is not None and fold.angle.value != 0}
@@ -143,7 +155,7 @@ def _region_edges(card: Card, pose: FlatPose, region: Region, scale: float) -> l
             side = back.segment(Segment(p, q))
             crease = any(on_segment(side.start, s) and on_segment(side.end, s) for s in flat)
             a, b = _to_paper((p, q), scale)
-            points = shortened(a, b) if crease else (a, b)
+            points = shortened(a, b) if crease else (*round_side(a, b, discs), b)
             items.append(Line(points=points, kind=Kind.CREASE if crease else Kind.EDGE))
     return items
 

@@ -11,6 +11,8 @@ FIRST = 5.0
 """From the work to the first row, in millimetres."""
 STEP = 4.6
 """From row to row."""
+PT = 8.5
+"""The size of words that the two are made for; larger words take more."""
 TAIL = HEAD + 1.6
 MOST_TRIED = 20000
 """How many ways are tried before the first ones are taken as they are."""
@@ -95,7 +97,7 @@ def _clear(one: _Taken, other: _Taken) -> bool:
 
 def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: bool) -> _Taken:
     level = side in ("below", "above")
-    offset = FIRST + STEP * row
+    offset = (FIRST + STEP * row) * max(1.0, pt / PT)
     line = {
         "below": box.bottom - offset, "above": box.top + offset, "left": box.left - offset, "right": box.right + offset,
     }[side]
@@ -119,7 +121,7 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: bool) ->
         outward = True
     else:
         # no room to read upwards: beside the line, read level
-        away = -1.2 if side == "left" else 1.2
+        away = -1.8 if side == "left" else 1.8
         label = Label(
             text=want.text, at=at((low + high) / 2, line + away), pt=pt, anchor="end" if side == "left" else "start")
         ends = (low - TAIL, high + TAIL) if outward else (low, high)
@@ -135,7 +137,7 @@ def _beside(want: Wanted, box: Box, pt: float) -> Dimension:
     toward = minus(box.centre, middle)
     if out[0] * toward[0] + out[1] * toward[1] > 0:
         out = times(out, -1)
-    shift = times(out, FIRST)
+    shift = times(out, FIRST * max(1.0, pt / PT))
     row = (plus(want.start, shift), plus(want.end, shift))
     return Dimension(start=want.start, end=want.end, row=row, label=Label(
         text=want.text, at=plus(middle, shift), pt=pt, patch=True))

@@ -18,7 +18,7 @@ from foldproof.paper.polygon import bounding_box
 GUTTER = 5.0
 """Between what stands side by side, in millimetres."""
 ROW_GAP = 6.0
-SMALLEST = 18.0
+SMALLEST = 11.0
 """A picture whose paper is smaller than this is drawn larger, in millimetres."""
 
 

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable
 
-from foldproof.drawing.frames import Frame, Motion
+from foldproof.drawing.frames import Frame, Motion, looked_at
+from foldproof.drawing.picture import fold_seen
 from foldproof.folding.card import Card
 from foldproof.making.table import Done
 from foldproof.making.work import Work, work_with
@@ -24,14 +25,13 @@ def caption(card: Card, frame: Frame, notes: Iterable[str] = ()) -> str:
         names = list_of(done.piece or "" for done in cuts)
         paper = _paper(card, cuts[0].piece or "")
         count = f", cut {len(cuts)}" if len(cuts) > 1 else ""
+        notes = [*_sheet(card, cuts[0]), *notes]
         return "; ".join([f"{names}{f', {paper}' if paper else ''}{count}", *notes])
     return "; ".join([lying(card, frame), *notes])
 
 
 def lying(card: Card, frame: Frame) -> str:
     """`base, front up` or `base, folded`."""
-    from foldproof.drawing.framing import looked_at
-
     work = work_with(card, frame.table, frame.piece)
     lie = looked_at(card, frame) or work.lie
     if any(part.panel is not None for part in work.parts):
@@ -39,6 +39,15 @@ def lying(card: Card, frame: Frame) -> str:
     edges = [done.action.edge for done in frame.done if isinstance(done.action, do.Lay)]
     fence = f", {edges[0]} edge against the fence" if edges and edges[0] in ("long", "short") else ""
     return f"{work.root}, {lie.up} up{fence}"
+
+
+def _sheet(card: Card, done: Done) -> list[str]:
+    """The size of the whole sheet that a piece is cut from, where it is known."""
+    name = _paper(card, done.piece or "")
+    for paper in card.recipe.papers:
+        if paper.name.value == name and paper.sheet is not None and isinstance(done.action, do.CutOut):
+            return [f"sheet {write_size((paper.sheet[0].value, paper.sheet[1].value), card.recipe.unit)}"]
+    return []
 
 
 def _paper(card: Card, piece: str) -> str | None:
@@ -90,8 +99,6 @@ def _far_edge(work: Work) -> str:
 
 
 def _up(card: Card, frame: Frame) -> Face:
-    from foldproof.drawing.framing import looked_at
-
     work = work_with(card, frame.table, frame.piece)
     return (looked_at(card, frame) or work.lie).up
 
@@ -104,8 +111,11 @@ def _cut_out(card: Card, cuts: list[Done]) -> str:
     verb = "are" if len(cuts) > 1 else "is"
     each = "each " if len(cuts) > 1 else ""
     paper = _paper(card, cuts[0].piece or "")
-    what = f"{verb} cut" if isinstance(action, do.CutOut) else verb
-    return f"{names} {what}{f' from {paper}' if paper else ''}, {each}{width} wide and {height} high"
+    plan = card.piece(cuts[0].piece or "")
+    by_die = "cut with a die" if paper else "taken"
+    what = f"{verb} {'cut' if isinstance(action, do.CutOut) else by_die}"
+    size = f"{width} across" if plan is not None and plan.round else f"{width} wide and {height} high"
+    return f"{names} {what}{f' from {paper}' if paper else ''}, {each}{size}"
 
 
 def _tell_done(card: Card, done: Done) -> list[str]:
@@ -146,8 +156,6 @@ def _tell_done(card: Card, done: Done) -> list[str]:
 
 
 def _score_word(card: Card, done: Done) -> str:
-    from foldproof.drawing.picture import fold_seen
-
     work = work_with(card, done.after, done.piece or "")
     for line in done.lines:
         for part in work.parts:

@@ -1,0 +1,94 @@
+"""What is put on: where it lies, where its adhesive is, what it hides."""
+
+from fractions import Fraction
+
+from foldproof.drawing.labels import Wish, places_inside, places_round
+from foldproof.drawing.picture import (
+    Pane,
+)
+from foldproof.drawing.plane import (
+    XY,
+    box_round,
+    middle_of,
+    split_by_rings,
+)
+from foldproof.drawing.rows import Wanted
+from foldproof.drawing.scene import Hatch, Kind, Label, Line
+from foldproof.drawing.sheet import Sheet, bond_called, bond_name
+from foldproof.drawing.words import list_of
+from foldproof.making.table import Done
+from foldproof.paper.face import Face
+from foldproof.paper.vector import Point
+from foldproof.recipe import actions as do
+
+
+def draw_attached(sheet: Sheet, done: Done) -> None:
+    """What is put on, hatched where the adhesive is, with its distances; what it hides is dotted."""
+    bond = bond_called(sheet.card, bond_name(done))
+    made = next((one for one in done.after.bonds if one.name == bond_name(done)), None)
+    if bond is None or made is None:
+        return
+    picture = sheet.picture
+    receiver = sheet.card.panels[bond.under.panel]
+    host = picture.top_pane(bond.under.panel)
+    guest = picture.top_pane(bond.over.panel)
+    if host is None or guest is None:
+        return
+
+    def at(p: Point) -> XY:
+        return picture.looking.at(host.part.fit.point(p))
+
+    if bond.area is not None:
+        sheet.items.append(Hatch(rings=(tuple(at(p) for p in bond.area),)))
+    under = tuple(at(p) for p in receiver.ring)
+    for p, q in zip(under, (*under[1:], under[0]), strict=True):
+        for a, b, covered in split_by_rings(p, q, (guest.ring,)):
+            if covered:
+                sheet.items.append(Line(points=(a, b), kind=Kind.HIDDEN))
+    room = box_round(under)
+    laid = box_round(guest.ring)
+    for dimension in done.dimensions:
+        a, b = at(dimension.start), at(dimension.end)
+        text = sheet.length(dimension.measure.value)
+        if abs(a[1] - b[1]) < abs(a[0] - b[0]):
+            y = max(min(room.bottom, laid.bottom), picture.box.bottom)
+            sheet.lengths.append(Wanted(start=(a[0], y), end=(b[0], y), text=text, sides=("below", "above")))
+        else:
+            leftward = a[0] < picture.box.centre[0] - 1e-6
+            x = min(room.left, laid.left) if leftward else max(room.right, laid.right)
+            sheet.lengths.append(Wanted(
+                start=(x, a[1]), end=(x, b[1]), text=text, sides=("left", "right") if leftward else ("right", "left")))
+    pt = sheet.style.text_pt
+    sheet.wishes.append(Wish(
+        label=Label(text=bond.name if bond.name == made.guest else made.guest, at=guest.ring[0], pt=pt, bold=True),
+        places=(*places_inside(guest.ring, made.guest, pt, bold=True), *places_round(middle_of(guest.ring), pt)),
+        about=middle_of(guest.ring)))
+    assert isinstance(done.action, do.Attach)
+    border = done.action.at.border
+    if border is not None:
+        sheet.notes.append(f"{made.guest}: border of {sheet.length(border.value)} all round")
+    flush = [s for s in ("left", "right", "top", "bottom") if (q := getattr(done.action.at, s)) and q.value == 0]
+    if flush:
+        where = "on all four sides" if len(flush) == 4 else f"at {list_of(flush)}"
+        sheet.notes.append(f"{made.guest}: flush {where}")
+    pattern_up(sheet, guest)
+    centred = done.action.at.centred
+    if centred is not None:
+        way = {"both": "centred", "across": "centred across", "up": "centred up and down"}[centred]
+        upon = f" on the {done.action.at.centred_on}" if done.action.at.centred_on else f" on the {bond.under.panel}"
+        sheet.notes.append(f"{made.guest} {way}{upon}")
+
+
+def pattern_up(sheet: Sheet, pane: Pane) -> None:
+    """An arrow that says which way a patterned paper stands, where that matters and its front shows."""
+    plan = sheet.card.piece(pane.part.piece)
+    upright = {paper.name.value for paper in sheet.card.recipe.papers if paper.pattern == "upright"}
+    if plan is None or plan.paper not in upright or pane.face is not Face.FRONT:
+        return
+    foot, head = (sheet.picture.looking.at(pane.part.fit.point(Point(Fraction(0), Fraction(y)))) for y in (0, 1))
+    sign = "↑" if head[1] > foot[1] + 1e-6 else "↓" if head[1] < foot[1] - 1e-6 else "→" if head[0] > foot[0] else "←"
+    words = f"pattern {sign}"
+    pt = sheet.style.small_pt
+    sheet.wishes.append(Wish(
+        label=Label(text=words, at=pane.ring[0], pt=pt, italic=True), must=False, room=pane.ring,
+        places=tuple(p for p in places_inside(pane.ring, words, pt, covered=pane.over) if not p[2])))

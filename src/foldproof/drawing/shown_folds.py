@@ -1,0 +1,118 @@
+"""Folds: the line, the arrow from what moves to where it comes to lie, and the words."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from foldproof.drawing.frames import Frame
+from foldproof.drawing.labels import Wish, places_along
+from foldproof.drawing.lettering import cap_height
+from foldproof.drawing.motions import fold_arrow, fold_path
+from foldproof.drawing.picture import (
+    Picture,
+    score_of,
+    seen,
+)
+from foldproof.drawing.plane import (
+    XY,
+)
+from foldproof.drawing.scene import Kind, Label, Line
+from foldproof.drawing.sheet import Sheet
+from foldproof.folding.card import Card
+from foldproof.making.table import Done, Table
+from foldproof.making.work import work_with
+from foldproof.paper.face import Fold
+from foldproof.paper.polygon import bounding_box
+from foldproof.paper.vector import Point, Ring, Segment
+from foldproof.recipe import actions as do
+
+
+def folding_creases(picture: Picture, frame: Frame) -> frozenset[tuple[str, Segment]]:
+    """The creases that the frame folds: they are drawn as folds."""
+    scores = {done.action.score for done in frame.done if isinstance(done.action, do.FoldOn)}
+    return frozenset(
+        (piece.name, crease.segment) for piece in picture.table.pieces.values() for crease in piece.creases
+        if (score := score_of(picture.card, piece.name, crease.segment)) is not None and score.name in scores
+    )
+
+
+def draw_fold(sheet: Sheet, done: Done) -> None:
+    """The score that folds and an arrow from the part that moves to where it comes to lie."""
+    picture, card = sheet.picture, sheet.card
+    action = done.action
+    assert isinstance(action, do.FoldOn | do.Unfold)
+    moving = _moving(card, done, action.score)
+    hinge = next((h for h in card.hinges if h.score == action.score), None)
+    pane = picture.pane_at(done.piece or "", hinge.segment.middle) if hinge else None
+    if hinge is None or pane is None:
+        return
+    behind = isinstance(action, do.FoldOn) and action.fold is Fold.MOUNTAIN
+    for one in (h for h in card.hinges if h.score == action.score):
+        host = picture.pane_at(one.piece, one.segment.middle)
+        if host is not None and isinstance(action, do.FoldOn):
+            p, q = (picture.looking.at(host.part.fit.point(e)) for e in (one.segment.start, one.segment.end))
+            sheet.items += [
+                Line(points=s, kind=Kind.MOUNTAIN if behind else Kind.VALLEY) for s in seen(p, q, host.over)]
+    if moving is None:
+        return
+    path = fold_path(*(picture.looking.at(p) for p in moving))
+    sheet.items += fold_arrow(path, behind=behind)
+    if isinstance(action, do.Unfold):
+        words = "unfold"
+    else:
+        words = "mountain fold" if behind else "valley fold"
+        if action.angle is not None and action.angle.value != 180:
+            words += f" to {float(action.angle.value):g}°"
+    pt = sheet.style.text_pt
+    near = list(places_along(path, pt))
+    places = (*near[:56], *_at_ends(picture, action.score, pt), *near[56:])
+    sheet.wishes.append(Wish(label=Label(text=words, at=path[10], pt=pt), places=places))
+
+
+def _at_ends(picture: Picture, score: str, pt: float) -> Iterator[tuple[XY, str, bool]]:
+    """Candidates beyond the ends of a fold line, outside the work."""
+    box, half = picture.box, cap_height(pt) / 2
+    for hinge in picture.card.hinges:
+        pane = picture.pane_at(hinge.piece, hinge.segment.middle) if hinge.score == score else None
+        if pane is not None:
+            for end in (hinge.segment.start, hinge.segment.end):
+                x, y = picture.looking.at(pane.part.fit.point(end))
+                if abs(y - box.top) < 0.1 or abs(y - box.bottom) < 0.1:
+                    yield ((x, y + (2.0 + half) * (1 if abs(y - box.top) < 0.1 else -1)), "middle", False)
+                if abs(x - box.right) < 0.1 or abs(x - box.left) < 0.1:
+                    right = abs(x - box.right) < 0.1
+                    yield ((x + (2.0 if right else -2.0), y), "start" if right else "end", False)
+
+
+def _moving(card: Card, done: Done, score: str) -> tuple[Point, Point] | None:
+    """The middle of the largest panel that a fold moves, before and after, in the frame of the body's root.
+
+    A fold that is not right over is shown as if it were: the arrow tells the way.
+    """
+    def angles(table: Table, angle: Fraction) -> Table:
+        rest = tuple(entry for entry in table.folded if entry[0] != score)
+        return replace(table, folded=(*rest, (score, angle)) if angle else rest)
+
+    unfolding = isinstance(done.action, do.Unfold)
+    piece = done.piece or ""
+    table = done.before if unfolding else done.after
+    folded = work_with(card, angles(table, Fraction(180)), piece)
+    flat = work_with(card, angles(table, Fraction(0)), piece)
+    places = {part.panel: part for part in folded.parts if part.panel}
+    moved: list[tuple[Fraction, Point, Point]] = []
+    for name, part in places.items():
+        before = next((p for p in flat.parts if p.panel == name or (p.panel is None and p.piece == part.piece)), None)
+        if before is None or before.fit == part.fit:
+            continue
+        box = bounding_box(part.ring)
+        middle = _centroid(part.ring)
+        moved.append((box.width * box.height, before.fit.point(middle), part.fit.point(middle)))
+    if not moved:
+        return None
+    _, start, end = max(moved, key=lambda one: one[0])
+    return (end, start) if unfolding else (start, end)
+
+
+def _centroid(ring: Ring) -> Point:
+    xs, ys = [p.x for p in ring], [p.y for p in ring]
+    return Point(sum(xs, Fraction(0)) / len(xs), sum(ys, Fraction(0)) / len(ys))
