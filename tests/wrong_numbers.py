@@ -68,12 +68,12 @@ def check_text(text: str, file: str) -> Checked:
     reading = read_text(text, file)
     findings = [*reading.findings]
     card = making = None
-    if reading.recipe is not None:
+    if reading.recipe is not None and reading.whole:
         card, more = build_card(reading.recipe)
         findings += more
         if card is not None:
             making = carry_out(card)
-            findings += run_checks(card, making)
+            findings += run_checks(card, making, reading.source)
     faults = {(one.name, one.message) for one in findings if one.severity is not Severity.ADVICE}
     return Checked(faults=frozenset(faults), recipe=reading.recipe, card=card, making=making)
 
