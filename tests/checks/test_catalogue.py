@@ -1,7 +1,12 @@
 """Every check fires on a small wrong recipe, at the line that is wrong, and is silent on the right one."""
 
+import re
+
 import pytest
-from recipes_for_checks import GATE, NAMES, changed, expected, found_in, seen
+from recipes_for_checks import GATE, changed, expected, found_in, seen
+from test_prose import WRONG as IN_WORDS
+
+from foldproof.checks.catalogue import CHECKS
 
 EXTRA_PAPER = "  foam:\n    kind: cardstock\n    weight: 80 lb cover\n    thickness: 0.011 in\n"
 
@@ -63,113 +68,175 @@ steps:
 WRONG = {
     "closed size too wide": [("  size: [4 1/4, 5 1/2]", "  size: [4 3/16, 5 1/2] #! closed size is not as promised")],
     "closed size the other way round": [
-        ("  size: [4 1/4, 5 1/2]", "  size: [5 1/2, 4 1/4] #! closed size is not as promised")],
+        ("  size: [4 1/4, 5 1/2]", "  size: [5 1/2, 4 1/4] #! closed size is not as promised")
+    ],
     "doors that do not meet": [
         ("right hinge: {across: 2 * width - door", "right hinge: {across: 2 * width - door + 1/16 in"),
         ("  size: [4 1/4, 5 1/2]", "  size: [4 5/16, 5 1/2]"),
         ("      gap: 0", "      gap: 0 #! edges do not meet as promised"),
         ("  envelope: A2", "  envelope: A2 #! tight in its envelope"),
-        ("    size: [4, 5 1/4]", "    size: [4 1/16, 5 1/4]")],
+        ("    size: [4, 5 1/4]", "    size: [4 1/16, 5 1/4]"),
+    ],
     "panels without facing edges": [
         ("    - panels: [left door, right door]", "    - panels: [left door, middle] #! edges do not face each other"),
-        ],
+    ],
     "a small gap that is not named": [
         ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", ""),
         ("  size: [4 1/4, 5 1/2]", "  size: [4 3/8, 5 1/2] #! unnamed gap"),
         ("  envelope: A2", "  envelope: A7"),
         ("    size: [2 * width, height]", "    size: [8 5/8, height]"),
         ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 1/2"),
-        ("    size: [4, 5 1/4]", "    size: [4 1/8, 5 1/4]")],
+        ("    size: [4, 5 1/4]", "    size: [4 1/8, 5 1/4]"),
+    ],
     "an overlap that is not named": [
         ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", ""),
         ("  size: [4 1/4, 5 1/2]", "  size: [4 1/8, 5 1/2] #! unnamed overlap"),
         ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 1/4"),
-        ("    size: [4, 5 1/4]", "    size: [3 7/8, 5 1/4]")],
-    "no closed pose": [
-        ("  closed:\n", "  shut:\n"), ("opening: [closed, open]", "opening: [shut, open]"),
-        ("  size: [4 1/4, 5 1/2]", "  size: [4 1/4, 5 1/2] #! no closed pose"), ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", ""),
+        ("    size: [4, 5 1/4]", "    size: [3 7/8, 5 1/4]"),
+    ],
+    "closed pose that does not lie flat": [
+        ("opening:", STANDING + "opening:"),
+        ("finished:\n", "finished:\n  pose: standing #! closed pose does not lie flat\n"),
     ],
     "opening that starts open": [
-        ("opening: [closed, open]", "opening: [open, closed] #! opening does not start closed")],
+        ("opening: [closed, open]", "opening: [open, closed] #! opening does not start closed")
+    ],
     "score that no pose folds": [
-        ("      right hinge: {across: 2 * width - door, fold: valley}",
-         "      right hinge: {across: 2 * width - door, fold: valley}\n"
-         "      lip: {across: 8, fold: valley} #! score that never folds"),
-        ("      right door: right of right hinge", "      right door: between right hinge and lip\n      end: right of lip"),
+        (
+            "      right hinge: {across: 2 * width - door, fold: valley}",
+            "      right hinge: {across: 2 * width - door, fold: valley}\n"
+            "      lip: {across: 8, fold: valley} #! score that never folds",
+        ),
+        (
+            "      right door: right of right hinge",
+            "      right door: between right hinge and lip\n      end: right of lip",
+        ),
         ("    - panels: [left door, right door]", "    - panels: [left door, end]"),
-        ("    overhangs: [right door]", "    overhangs: [right door, end]")],
+        ("    overhangs: [right door]", "    overhangs: [right door, end]"),
+    ],
     "layer larger than its panel": [
         ("    size: [4, 5 1/4]\n    upon", "    size: [4, 5 3/4] #\n    upon"),
-        ("  inside mat:\n", "  inside mat:  #! layer sticks out of its panel\n")],
+        ("  inside mat:\n", "  inside mat:  #! layer sticks out of its panel\n"),
+    ],
     "overhang past what is named": [
         ("    size: [3 1/2, 1 3/4]", "    size: [4 1/2, 1 3/4]"),
-        ("    at: {left: 1/4, top: 1 3/4}\n    overhangs", "    at: {left: 1/4, top: 1 3/4} #! layer reaches too far\n    overhangs")],
+        (
+            "    at: {left: 1/4, top: 1 3/4}\n    overhangs",
+            "    at: {left: 1/4, top: 1 3/4} #! layer reaches too far\n    overhangs",
+        ),
+    ],
     "overhang that is not there": [
         ("    size: [3 1/2, 1 3/4]", "    size: [1 1/2, 1 3/4]"),
-        ("    overhangs: [right door]", "    overhangs: [right door] #! overhang that is not there")],
+        ("    overhangs: [right door]", "    overhangs: [right door] #! overhang that is not there"),
+    ],
     "layer across a fold": [
         ("    size: [4, 5 1/4]\n", "    size: [5, 5 1/4]\n"),
-        ("  inside mat:\n", "  inside mat:  #! layer bridges a fold\n")],
+        ("  inside mat:\n", "  inside mat:  #! layer bridges a fold\n"),
+    ],
     "borders that differ by a slip": [
-        ("    upon: middle front\n    at: {centred: both}",
-         "    upon: middle front\n    at: {left: 3/32, centred: up}  #! uneven borders")],
+        (
+            "    upon: middle front\n    at: {centred: both}",
+            "    upon: middle front\n    at: {left: 3/32, centred: up}  #! uneven borders",
+        )
+    ],
     "borders nearly alike": [
         ("    size: [4, 5 1/4]\n", "    size: [4, 5 3/16]\n"),
-        ("  inside mat:\n", "  inside mat:  #! borders nearly alike\n")],
+        ("  inside mat:\n", "  inside mat:  #! borders nearly alike\n"),
+    ],
     "sheet too small": [
         ("    sheet: [8 1/2, 11]", "    sheet: [8, 8]"),
-        ("  base:\n    paper", "  base: #! sheet too small\n    paper")],
+        ("  base:\n    paper", "  base: #! sheet too small\n    paper"),
+    ],
     "upright pattern on too low a sheet": [
         ("    sheet: [12, 12]", "    sheet: [12, 5]"),
-        ("  left mat:\n", "  left mat: #! sheet too small\n")],
+        ("  left mat:\n", "  left mat: #! sheet too small\n"),
+    ],
     "pattern on its head": [
-        ("    upon: left door back\n    at: {centred: both}", "    upon: left door back\n    at: {centred: both, turned: half}"),
+        (
+            "    upon: left door back\n    at: {centred: both}",
+            "    upon: left door back\n    at: {centred: both, turned: half}",
+        ),
         ("    at: {left: 1/4, top: 1 3/4}\n", "    at: {right: 1/4, bottom: 1 3/4, turned: half}\n"),
-        ("  left mat:\n", "  left mat: #! pattern not upright\n")],
+        ("  left mat:\n", "  left mat: #! pattern not upright\n"),
+    ],
     "printed face glued down": [
         ("    upon: left door back\n", "    upon: left door back\n    glue on: front\n"),
         ("    upon: left mat front\n", "    upon: left mat back\n"),
-        ("  left mat:\n", "  left mat: #! printed face glued down\n")],
+        ("  left mat:\n", "  left mat: #! printed face glued down\n"),
+    ],
     "unknown envelope": [("  envelope: A2", "  envelope: A22 #! unknown envelope")],
     "card larger than its envelope": [("  envelope: A2", "  envelope: A1 #! card larger than its envelope")],
     "envelope too tight": [("  envelope: A2", "  envelope: [4 5/16, 5 5/8] #! tight in its envelope")],
     "envelope too tight for the bulk": [
         ("  wet glue: {kind: wet glue, dries: 5 min}", "  wet glue: {kind: foam, thickness: 1/16 in}"),
-        ("  envelope: A2", "  envelope: A2 #! tight in its envelope")],
+        ("  envelope: A2", "  envelope: A2 #! tight in its envelope"),
+    ],
     "weight that can't be read": [("    weight: 70 lb text", "    weight: medium #! paper's weight can't be read")],
     "post that asks more": [("  envelope: A2", "  envelope: 6 in square #! post asks more")],
-    "supply listed and not used": [
-        ("tools:\n", "  ribbon: {kind: ribbon} #! listed and not used\ntools:\n")],
+    "supply listed and not used": [("tools:\n", "  ribbon: {kind: ribbon} #! listed and not used\ntools:\n")],
     "tool listed and not used": [("  ruler: {basic: true}", "  corner punch: {} #! listed and not used")],
+    "ribbon too short": [
+        ("tools:\n", "  ribbon: {kind: ribbon, length: 17 1/2} #! supply too short\ntools:\n"),
+        ("      - dry: 5 min\n", "      - dry: 5 min\n      - tie: {with: ribbon, length: 18}\n"),
+        ("Wait 5 minutes.", "Wait 5 minutes. Tie 18 in of ribbon round it."),
+    ],
     "paper not used": [("pieces:\n", EXTRA_PAPER.replace("foam:", "foam: #! paper not used") + "pieces:\n")],
     "no adhesive": [
-        ("    upon: middle front\n    at: {centred: both}\n    adhesive: wet glue\n", "    upon: middle front\n    at: {centred: both}\n"),
-        ("  inside mat:\n", "  inside mat:  #! no adhesive named\n")],
+        (
+            "    upon: middle front\n    at: {centred: both}\n    adhesive: wet glue\n",
+            "    upon: middle front\n    at: {centred: both}\n",
+        ),
+        ("  inside mat:\n", "  inside mat:  #! no adhesive named\n"),
+    ],
     "nothing to cut with": [
-        ("    tools: [trimmer]\n", ""), ("  trimmer: {}\n", ""),
-        ("      - {cut: [8 1/2, 5 1/2], piece: base}", "      - {cut: [8 1/2, 5 1/2], piece: base} #! nothing to cut with")],
+        ("    tools: [trimmer]\n", ""),
+        ("  trimmer: {}\n", ""),
+        (
+            "      - {cut: [8 1/2, 5 1/2], piece: base}",
+            "      - {cut: [8 1/2, 5 1/2], piece: base} #! nothing to cut with",
+        ),
+    ],
     "nothing to score with": [
-        ("    tools: [scoring board]\n", ""), ("  scoring board: {}\n", ""), ("    tools: [trimmer]\n", "    tools: [scissors]\n"),
+        ("    tools: [scoring board]\n", ""),
+        ("  scoring board: {}\n", ""),
+        ("    tools: [trimmer]\n", "    tools: [scissors]\n"),
         ("  trimmer: {}", "  scissors: {}"),
-        ("      - lay: {edge: long, up: back}\n      - score: 2 1/8",
-         "      - lay: {edge: long, up: back}\n      - score: 2 1/8 #! nothing to score with")],
+        (
+            "      - lay: {edge: long, up: back}\n      - score: 2 1/8",
+            "      - lay: {edge: long, up: back}\n      - score: 2 1/8 #! nothing to score with",
+        ),
+    ],
     "nothing to die-cut with": [
-        ("layers:\n", TAG), ("    tools: [trimmer]\n", "    tools: [guillotine]\n"), ("  trimmer: {}", "  guillotine: {}"),
-        ("      - {cut: [3 1/2, 1 3/4], piece: band}",
-         "      - {cut: [3 1/2, 1 3/4], piece: band}\n      - {die cut: [1, 1], piece: tag} #! nothing to die-cut with")],
+        ("layers:\n", TAG),
+        ("    tools: [trimmer]\n", "    tools: [guillotine]\n"),
+        ("  trimmer: {}", "  guillotine: {}"),
+        (
+            "      - {cut: [3 1/2, 1 3/4], piece: band}",
+            "      - {cut: [3 1/2, 1 3/4], piece: band}\n"
+            "      - {die cut: [1, 1], piece: tag} #! nothing to die-cut with",
+        ),
+    ],
     "standing height": [
         ("opening:", STANDING + "opening:"),
-        ("finished:\n", "finished:\n  stands:\n    pose: standing\n"
-         "    height: 3 13/16 #! standing height is not as promised\n")],
+        (
+            "finished:\n",
+            "finished:\n  stands:\n    pose: standing\n    height: 3 13/16 #! standing height is not as promised\n",
+        ),
+    ],
     "standing pose that lies flat": [
-        ("finished:\n", "finished:\n  stands:\n    pose: open #! no such standing pose\n    height: 1\n")],
+        ("finished:\n", "finished:\n  stands:\n    pose: open #! no such standing pose\n    height: 1\n")
+    ],
     "fold across the grain": [
         ("    sheet: [8 1/2, 11]", "    sheet: [8 1/2, 6]\n    grain: width"),
-        ("      left hinge: {across: door, fold: valley}",
-         "      left hinge: {across: door, fold: valley} #! fold across the grain")],
+        (
+            "      left hinge: {across: door, fold: valley}",
+            "      left hinge: {across: door, fold: valley} #! fold across the grain",
+        ),
+    ],
     "tool that sounds sharp": [
         ("    tools: [trimmer]\n", "    tools: [trimmer, rotary blade wheel] #! no caution for a tool that may hurt\n"),
-        ("  trimmer: {}", "  trimmer: {}\n  rotary blade wheel: {}")],
+        ("  trimmer: {}", "  trimmer: {}\n  rotary blade wheel: {}"),
+    ],
 }
 
 
@@ -183,8 +250,9 @@ def test_a_panel_rolled_up_inside_two_others_needs_room() -> None:
     even = changed(("  size: [2, 5]", "  size: [2, 5] #! inner panel too long"), recipe=ROLL)
     assert seen(found_in(even)) == expected(even)
     shorter = changed(
-        ("    size: [8, 5]", "    size: [7 15/16, 5]"), ("third: {across: 6,", "third: {across: 5 15/16,"), recipe=ROLL)
-    assert found_in(changed(("innermost: right of third", "innermost: right of third"), recipe=shorter)) == ()
+        ("    size: [8, 5]", "    size: [7 13/16, 5]"), ("third: {across: 6,", "third: {across: 5 15/16,"), recipe=ROLL
+    )
+    assert found_in(shorter) == ()
 
 
 def test_thin_paper_may_be_rolled_up_as_it_is() -> None:
@@ -193,3 +261,18 @@ def test_thin_paper_may_be_rolled_up_as_it_is() -> None:
 
 def test_right_recipe_is_left_alone() -> None:
     assert found_in(GATE) == ()
+
+
+def test_every_finding_of_the_catalogue_has_a_wrong_recipe() -> None:
+    told = {name for changes in WRONG.values() for _, new in changes for name in re.findall(r"#! ([^#\n]+)", new)}
+    told |= {"inner panel too long"} | {name for _, name, _ in IN_WORDS.values()}
+    assert {check.name for check in CHECKS} == told
+    assert len({check.name for check in CHECKS}) == len(CHECKS)
+
+
+def test_findings_carry_the_severity_of_the_catalogue() -> None:
+    severities = {check.name: check.severity for check in CHECKS}
+    for changes in WRONG.values():
+        for finding in found_in(changed(*changes)):
+            assert finding.severity is severities[finding.name]
+            assert finding.message.endswith(".") and (finding.mend or "").endswith(".")

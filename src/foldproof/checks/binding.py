@@ -106,21 +106,23 @@ def _bind_kind(mentions: list[Mention], parameters: list[Parameter], known: Know
             continue
         before = [matched[k] for k in range(i) if k in matched]
         after = [matched[k] for k in range(i + 1, len(mentions)) if k in matched]
+        between = range(max(before, default=-1) + 1, min(after, default=len(parameters)))
         open_ = [p for p in parameters if p not in covered]
-        gap = [p for p in open_ if parameters.index(p) > max(before, default=-1)
-               and parameters.index(p) < min(after, default=len(parameters))]
+        gap = [parameters[j] for j in between if parameters[j] in open_]
+        unsaid = [parameters[j] for j in between if parameters[j].value and not parameters[j].optional]
         missed = next((p for p in open_ if p.value == mention.value), None)
         if missed is not None:
             yield Bound(mention=mention, sense=Sense.OUT_OF_ORDER, parameter=missed,
                         of=_crossed(mentions, matched, parameters, i, missed))
         elif any(p.value == mention.value for p in parameters) and not any(p.needed for p in gap):
             yield Bound(mention=mention, sense=Sense.REPEAT, parameter=_repeated(mention, parameters, before))
-        elif known.explains(mention, open_=bool(gap)):
+        elif known.explains(mention, open_=bool(unsaid)):
             yield Bound(mention=mention, sense=Sense.KNOWN)
         elif _loose(mention, parameters):
             yield Bound(mention=mention, sense=Sense.LOOSE)
         else:
-            yield Bound(mention=mention, sense=Sense.UNBOUND, parameter=_nearest(mention, gap or open_ or parameters))
+            meant = _nearest(mention, gap or unsaid or open_ or parameters)
+            yield Bound(mention=mention, sense=Sense.UNBOUND, parameter=meant)
 
 
 def common_order(mentions: Sequence[Mention], parameters: Sequence[Parameter]) -> dict[int, int]:

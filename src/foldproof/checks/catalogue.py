@@ -43,6 +43,7 @@ CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (post.check_weights, (post.WEIGHT,)),
     (post.check_post, (post.COSTS_MORE,)),
     (listing.check_used, (listing.NOT_USED, listing.PAPER_NOT_USED)),
+    (listing.check_lengths, (listing.TOO_SHORT,)),
     (listing.check_adhesive, (listing.NO_ADHESIVE,)),
     (listing.check_tools, (listing.NO_CUTTER, listing.NO_SCORER, listing.NO_DIE)),
     (words_of_caution.check_cautions, (words_of_caution.NO_CAUTION,)),

@@ -16,7 +16,7 @@ from foldproof.recipe.records import StepSpec
 WRONG_COUNT = error("count that is wrong", "The words say that more or fewer pieces are cut than the step cuts.")
 
 _ANY_PIECE = ("piece", "part", "panel", "rectangle", "strip", "square", "shape")
-_CUTTING = ("cut", "die-cut", "die cut", "punch", "trim")
+_CUTTING = ("cut", "punch", "trim")
 
 
 def check_counts(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
@@ -29,7 +29,7 @@ def check_counts(card: Card, making: Making, source: str = "") -> Iterable[Findi
         runs = {len(list(run)) for _, run in groupby(cuts, key=lambda a: (a.size[0].value, a.size[1].value))}
         for passage, text in passages_of(step):
             for mention in mentions_in(text, passage, card.recipe.unit, source):
-                if mention.kind is not Kind.NUMBER or mention.beside not in _CUTTING or not mention.unit:
+                if mention.kind is not Kind.NUMBER or not mention.before.endswith(_CUTTING) or not mention.unit:
                     continue
                 thing = _singular(mention.unit.split()[-1])
                 alike = [name for name in names if _singular(name.split()[-1]) == thing]

@@ -43,10 +43,14 @@ class Known:
         return found
 
     def explains(self, mention: Mention, *, open_: bool) -> bool:
-        """Whether a single mention is true; beside a cut or a score a length must not stand for one that is unsaid."""
+        """Whether a single mention is true, and stands where no number of the step is missing.
+
+        A title or a tip need not say the step's numbers, so there only one beside a cut or a score must be the step's.
+        """
         if mention.kind is Kind.TIME:
             return mention.value in self.times
-        return mention.kind is Kind.LENGTH and mention.value in self.lengths and not (open_ and mention.beside)
+        loose = mention.passage in ("title", "tip") and not mention.beside
+        return mention.kind is Kind.LENGTH and mention.value in self.lengths and (loose or not open_)
 
 
 def known_sizes(card: Card, step: StepSpec) -> Known:
@@ -70,8 +74,7 @@ def known_sizes(card: Card, step: StepSpec) -> Known:
     if envelope is not None:
         mm = recipe.unit.millimetres
         either.add((envelope.size_mm[0] / mm, envelope.size_mm[1] / mm))
-    for supply in recipe.supplies:
-        lengths |= {q.value for q in (supply.length, supply.thickness) if q is not None}
+    lengths |= {supply.length.value for supply in recipe.supplies if supply.length is not None}
     for meets in promise.meets:
         lengths |= {q.value for q in (meets.gap, meets.overlap) if q is not None}
     if promise.stands is not None:

@@ -1,8 +1,10 @@
 """What is used and what is listed: supplies, tools, papers."""
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 
 from foldproof.checks.check import warning
+from foldproof.checks.phrases import length
 from foldproof.facts.tools import find_tool
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
@@ -13,6 +15,7 @@ from foldproof.recipe.records import JoinSpec, LayerSpec, Recipe, StepSpec, Tool
 NOT_USED = warning("listed and not used", "A supply or special tool is listed, but no step, layer or join uses it.")
 PAPER_NOT_USED = warning("paper not used", "A paper is listed, but nothing is cut from it.")
 NO_ADHESIVE = warning("no adhesive named", "A layer or a join does not say what holds it.")
+TOO_SHORT = warning("supply too short", "The steps tie more of a ribbon or thread than is listed.")
 NO_CUTTER = warning("nothing to cut with", "A step cuts, and no cutting tool is listed.")
 NO_SCORER = warning("nothing to score with", "A step scores, and no tool for scoring is listed.")
 NO_DIE = warning(
@@ -60,6 +63,18 @@ def check_adhesive(card: Card, making: Making) -> Iterable[Finding]:
             yield NO_ADHESIVE.finding(
                 f"Nothing says what holds the {spec.name}.",
                 mend="Give it `adhesive: NAME`, a supply that is listed.", place=spec.place)
+
+
+def check_lengths(card: Card, making: Making) -> Iterable[Finding]:
+    """What is tied is no longer than the length that is listed for one card."""
+    ties = [action for step in card.recipe.steps for action in step.actions if isinstance(action, Tie)]
+    for supply in card.recipe.supplies:
+        tied = sum((tie.length.value for tie in ties if tie.supply == supply.name.value and tie.length), Fraction(0))
+        if supply.length is not None and tied > supply.length.value:
+            yield TOO_SHORT.finding(
+                f"The steps tie {length(card, tied)} of {supply.name}; {length(card, supply.length.value)} is listed: "
+                f"{length(card, tied - supply.length.value)} too little.",
+                mend=f"List {length(card, tied)}, or tie less.", place=supply.length.place)
 
 
 def check_tools(card: Card, making: Making) -> Iterable[Finding]:

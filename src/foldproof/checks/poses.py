@@ -9,23 +9,16 @@ from foldproof.making.table import Making
 from foldproof.paper.face import Fold
 
 NO_CLOSED = error(
-    "no closed pose", "The pose that the finished size speaks of is missing, or does not lie flat.")
+    "closed pose does not lie flat", "In the pose that the finished size speaks of, the card stands off the table.")
 NEVER_FOLDS = advice("score that never folds", "A score of the plan is a fold, but no pose folds it.")
 OPENS_ELSEWHERE = warning(
     "opening does not start closed", "The list of poses in which the card opens does not start with the closed one.")
 
 
 def check_closed(card: Card, making: Making) -> Iterable[Finding]:
-    """There is a closed pose that lies flat, and the card opens from it."""
+    """The closed pose lies flat, and the card opens from it. (That there is one, the reader tells.)"""
     promise = card.recipe.finished
     wanted = promise.pose.value if promise.pose else "closed"
-    named = {pose.name.value for pose in card.recipe.poses}
-    if wanted not in named:
-        yield NO_CLOSED.finding(
-            f"The finished size is that of the pose {wanted}, and no pose has that name.",
-            mend=f"Name a pose {wanted}, or say under `finished` which one it is: `pose: NAME`.",
-            place=promise.pose.place if promise.pose else promise.place)
-        return
     if isinstance(card.pose(wanted), StandingPose):
         yield NO_CLOSED.finding(
             f"The finished size is that of the pose {wanted}, and in it the card does not lie flat.",
