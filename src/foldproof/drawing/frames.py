@@ -62,7 +62,15 @@ def frames_of(card: Card, made: StepMade) -> tuple[Frame, ...]:
         _add(card, frames, waiting, replace(done, piece=piece))
     if waiting:
         _show_outcome(frames, waiting, made.after)
-    return tuple(frames)
+    return tuple(_turned_to(card, frame) for frame in frames)
+
+
+def _turned_to(card: Card, frame: Frame) -> Frame:
+    """A frame that is looked at from the other face than the one that is up is reached by turning over."""
+    if looked_at(card, frame) is None:
+        return frame
+    rest = tuple(motion for motion in frame.motions if motion.kind != "then")
+    return replace(frame, motions=(*rest, _over("book page")))
 
 
 def _when(done: Done) -> Table:
@@ -98,7 +106,8 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             _open(frames, waiting, done, done.after)
             frames[-1] = replace(frames[-1], closed=True)
         case do.Turn() | do.TurnOver():
-            if not _goes_on(frames, piece, done.before, waiting):
+            undone = any(motion.kind == "then" for motion in waiting)
+            if undone or (not waiting and not _goes_on(frames, piece, done.before, waiting)):
                 _open(frames, waiting, done, done.before, works=False)
             waiting.append(_motion(action))
         case do.Lay():
@@ -195,10 +204,14 @@ def _can_share(frame: Frame, done: Done) -> bool:
 def _motion(action: do.Turn | do.TurnOver) -> Motion:
     if isinstance(action, do.Turn):
         return _turn(action.amount)
+    return _over(action.way)
+
+
+def _over(way: str) -> Motion:
     words = {
         "book page": "turn over like the page of a book", "top to bottom": "turn over top to bottom",
-    }[action.way]
-    return Motion(kind="over", words=words, way=action.way)
+    }[way]
+    return Motion(kind="over", words=words, way=way)
 
 
 def _turn(amount: str) -> Motion:

@@ -4,14 +4,8 @@ from dataclasses import replace
 
 from foldproof.drawing.frames import Frame, looked_at
 from foldproof.drawing.labels import obstacles_of, set_labels
-from foldproof.drawing.picture import (
-    paper_items,
-    picture_of,
-    seen,
-)
-from foldproof.drawing.plane import (
-    Box,
-)
+from foldproof.drawing.picture import paper_items, picture_of, seen
+from foldproof.drawing.plane import Box
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line

@@ -10,8 +10,6 @@ from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, parts
 
 CLEAR = 0.7
 """What a label keeps free round itself, in millimetres."""
-THROUGH = (Kind.HATCH,)
-"""Strokes that a label may stand on, with a patch."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +18,8 @@ class Obstacles:
 
     strokes: tuple[tuple[XY, XY], ...] = ()
     boxes: tuple[Box, ...] = ()
-    hatched: tuple[Box, ...] = ()
+    hatched: tuple[tuple[XY, XY], ...] = ()
+    """Strokes that a label may stand on, with a patch."""
 
     def with_box(self, box: Box) -> "Obstacles":
         """These and one more."""
@@ -40,18 +39,20 @@ class Wish:
     """Whether it is set even where it runs into something; else it is left out."""
     about: XY | None = None
     """The point that it speaks of: a thin line leads there from far away."""
+    area: tuple[XY, ...] = ()
+    """The ring round that point: no line is needed from within it."""
 
 
 def obstacles_of(items: Iterable[Item]) -> Obstacles:
     """The strokes and boxes that items put in the way."""
     strokes: list[tuple[XY, XY]] = []
     boxes: list[Box] = []
-    hatched: list[Box] = []
+    hatched: list[tuple[XY, XY]] = []
     for item in items:
         for part in parts(item):
             match part:
-                case Line(kind=kind) if kind in THROUGH:
-                    hatched.append(box_round(part.points))
+                case Line(kind=Kind.HATCH):
+                    hatched += _steps(part.points, part.closed)
                 case Line():
                     strokes += _steps(part.points, part.closed)
                 case Area(fill=Fill.INK):
@@ -85,9 +86,10 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
         if best is None or (best[0] >= 1000 and not wish.must):
             continue
         label = best[1]
-        if any(label.box.grown(CLEAR).meets(box) for box in obstacles.hatched):
+        room = label.box.grown(CLEAR)
+        if any(length_inside(p, q, room) > 0 for p, q in obstacles.hatched):
             label = replace(label, patch=True)
-        if wish.about is not None:
+        if wish.about is not None and not (wish.area and box_inside(label.box, wish.area)):
             lead = _lead(label, wish.about)
             if lead is not None:
                 placed.append(lead)

@@ -6,14 +6,8 @@ from fractions import Fraction
 
 from foldproof.drawing.labels import Wish
 from foldproof.drawing.lettering import cap_height
-from foldproof.drawing.picture import (
-    Picture,
-)
-from foldproof.drawing.plane import (
-    XY,
-    Box,
-    between,
-)
+from foldproof.drawing.picture import Picture
+from foldproof.drawing.plane import XY, Box, between
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.rows import Wanted
 from foldproof.drawing.scene import Item

@@ -3,15 +3,8 @@
 from fractions import Fraction
 
 from foldproof.drawing.labels import Wish, places_inside, places_round
-from foldproof.drawing.picture import (
-    Pane,
-)
-from foldproof.drawing.plane import (
-    XY,
-    box_round,
-    middle_of,
-    split_by_rings,
-)
+from foldproof.drawing.picture import Pane
+from foldproof.drawing.plane import XY, box_round, middle_of, split_by_rings
 from foldproof.drawing.rows import Wanted
 from foldproof.drawing.scene import Hatch, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet, bond_called, bond_name
@@ -62,7 +55,7 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
     sheet.wishes.append(Wish(
         label=Label(text=bond.name if bond.name == made.guest else made.guest, at=guest.ring[0], pt=pt, bold=True),
         places=(*places_inside(guest.ring, made.guest, pt, bold=True), *places_round(middle_of(guest.ring), pt)),
-        about=middle_of(guest.ring)))
+        about=middle_of(guest.ring), area=guest.ring))
     assert isinstance(done.action, do.Attach)
     border = done.action.at.border
     if border is not None:

@@ -80,7 +80,7 @@ def draw_cut(sheet: Sheet, done: Done) -> None:
     sheet.wishes.append(Wish(
         label=Label(text=words, at=rest, pt=pt, italic=other is None),
         places=(*((p, a, u) for p, a, u in places_inside(whole, words, pt) if not inside(p, kept)),
-                *places_round(rest, pt)), about=rest))
+                *places_round(rest, pt)), about=rest, area=whole))
 
 
 def _touches(p: XY, ring: Sequence[XY]) -> bool:

@@ -8,14 +8,8 @@ from foldproof.drawing.frames import Frame
 from foldproof.drawing.labels import Wish, places_along
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
-from foldproof.drawing.picture import (
-    Picture,
-    score_of,
-    seen,
-)
-from foldproof.drawing.plane import (
-    XY,
-)
+from foldproof.drawing.picture import Picture, score_of, seen
+from foldproof.drawing.plane import XY
 from foldproof.drawing.scene import Kind, Label, Line
 from foldproof.drawing.sheet import Sheet
 from foldproof.folding.card import Card

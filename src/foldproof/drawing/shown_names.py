@@ -3,17 +3,12 @@
 
 from foldproof.drawing.frames import Frame
 from foldproof.drawing.labels import Wish, places_inside, places_round
-from foldproof.drawing.picture import (
-    Pane,
-)
-from foldproof.drawing.plane import (
-    inside,
-    plus,
-    times,
-)
+from foldproof.drawing.picture import Pane
+from foldproof.drawing.plane import inside, plus, times
 from foldproof.drawing.scene import Label
 from foldproof.drawing.sheet import Sheet
 from foldproof.drawing.tools import inward_at, tick
+from foldproof.paper.face import Face
 from foldproof.paper.polygon import on_segment
 from foldproof.paper.vector import Segment
 from foldproof.recipe import actions as do
@@ -51,7 +46,8 @@ def name_panels(sheet: Sheet, told: set[str]) -> None:
                 continue
             panel = sheet.card.panels[name]
             ring = tuple(picture.looking.at(pane.part.fit.point(p)) for p in panel.ring)
-            words = name if pane.face is picture.work.lie.up else f"{name}, {pane.face}"
+            as_before = pane.face is picture.work.lie.up or (plan.layer and pane.face is Face.FRONT)
+            words = name if as_before else f"{name}, {pane.face}"
             places = tuple(places_inside(ring, words, pt, covered=pane.over))
             if places:
                 label = Label(text=words, at=places[0][0], pt=pt, quiet=True)

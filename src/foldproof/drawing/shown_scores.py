@@ -3,12 +3,7 @@
 
 from foldproof.drawing.frames import Frame
 from foldproof.drawing.labels import Wish
-from foldproof.drawing.picture import (
-    crease_on,
-    fold_seen,
-    kind_of_fold,
-    seen,
-)
+from foldproof.drawing.picture import crease_on, fold_seen, kind_of_fold, seen
 from foldproof.drawing.scene import Label, Line
 from foldproof.drawing.sheet import Sheet, along_line
 from foldproof.paper.face import Fold

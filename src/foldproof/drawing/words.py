@@ -34,11 +34,15 @@ def lying(card: Card, frame: Frame) -> str:
     """`base, front up` or `base, folded`."""
     work = work_with(card, frame.table, frame.piece)
     lie = looked_at(card, frame) or work.lie
+    own = {score.name for part in work.parts if (plan := card.piece(part.piece)) for score in plan.scores}
+    stands = "".join(
+        f", {score} at {float(abs(angle)):g}°" for score, angle in frame.table.folded
+        if score in own and abs(angle) != 180)
     if any(part.panel is not None for part in work.parts):
-        return f"{work.root}, folded"
+        return f"{work.root}, folded{stands}"
     edges = [done.action.edge for done in frame.done if isinstance(done.action, do.Lay)]
     fence = f", {edges[0]} edge against the fence" if edges and edges[0] in ("long", "short") else ""
-    return f"{work.root}, {lie.up} up{fence}"
+    return f"{work.root}, {lie.up} up{fence}{stands}"
 
 
 def _sheet(card: Card, done: Done) -> list[str]:
