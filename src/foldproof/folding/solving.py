@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 Numbers = tuple[float, ...]
 _STEP = 1e-6
+_MOST_STEPS = 100
+_CLOSED = 1e-26
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,7 +30,9 @@ def least_squares(
     """Damped Gauss-Newton steps, kept between `low` and `high` by clipping (Levenberg 1944, Marquardt 1963)."""
     at, now = start, residuals(start)
     damping = 1e-3
-    for _ in range(200):
+    for _ in range(_MOST_STEPS):
+        if _energy(now) < _CLOSED:
+            break
         slopes = _slopes(residuals, at, now)
         size = len(at)
         square = [[sum(slopes[i][k] * slopes[j][k] for k in range(len(now))) for j in range(size)] for i in range(size)]
@@ -43,7 +47,7 @@ def least_squares(
             )
             there = residuals(trial)
             if _energy(there) < _energy(now):
-                moved = max(abs(a - b) for a, b in zip(at, trial, strict=True)) > 1e-14
+                moved = _energy(there) < _energy(now) * (1 - 1e-9)
                 at, now, damping = trial, there, max(damping / 10, 1e-14)
                 break
             damping *= 10

@@ -84,7 +84,9 @@ def stand(card: Card, spec: PoseSpec) -> tuple[StandingPose | None, tuple[Findin
         findings.append(error(
             "foot beside its edge", f"In the pose {spec.name} the foot comes down beside the edge that it should rest "
             "against, not on it.", spec.place, "Check where the two lie from left to right."))
-    return _posed(card, spec, still, placed, angles, chosen.worst), tuple(findings)
+    told = {fold.score.value: float(fold.angle.value) for fold in spec.folds if fold.angle is not None}
+    told |= {name: degrees(value) for name, value in zip(open_, chosen.at, strict=True)}
+    return _posed(card, spec, still, placed, told, chosen.worst), tuple(findings)
 
 
 def _posed(
@@ -100,7 +102,7 @@ def _posed(
     scores = {score.name: 0.0 for piece in card.pieces for score in piece.scores}
     return StandingPose(
         name=spec.name.value, spec=spec, frames={name: motion.frame for name, motion in moved.items()},
-        angles=scores | {name: degrees(value) for name, value in angles.items()}, height=max(tops), misfit=misfit,
+        angles=scores | dict(angles), height=max(tops), misfit=misfit,
     )
 
 
