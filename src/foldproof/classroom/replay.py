@@ -90,8 +90,8 @@ def _part_faults(node: Taken, lies: Lies, sheet: Sheet, parts: dict[str, Part]) 
 def _divide(cut: Cut, lies: Lies, sheet: Sheet) -> tuple[Lies | None, Lies | None, list[str]]:
     """The two rectangles that a cut leaves, and what is wrong with the cut."""
     across, along = (lies.width, lies.height) if cut.line is Line.UPRIGHT else (lies.height, lies.width)
-    rest = across - cut.at - sheet.kerf
-    if cut.at <= 0 or rest < 0 or (rest == 0 and sheet.kerf == 0):
+    rest = max(across - cut.at - sheet.kerf, Fraction(0))  # the blade may hang over the edge
+    if not 0 < cut.at < across:
         return None, None, [f"a cut at {cut.at} does not divide a rectangle {across} across"]
     faults = []
     if sheet.longest_cut is not None and along > sheet.longest_cut:

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from foldproof.classroom.sheets import Line
-from foldproof.classroom.task import Leaf, Split, Task, Tree, beside, pairs, sums
+from foldproof.classroom.task import Leaf, Task, Tree, beside, pairs, sums
 
 Table = np.ndarray[Any, np.dtype[np.int64]]
 
@@ -72,11 +72,13 @@ class Grid:
         if j < self.tall:
             low, high = self.across[i]
             worth = best[low, j] + best[high, j]
-            found += [(int(worth[k]), k, Line.UPRIGHT, int(low[k]), int(high[k])) for k in np.flatnonzero(worth > over)]
+            rich: list[int] = np.flatnonzero(worth > over).tolist()
+            found += [(int(worth[k]), k, Line.UPRIGHT, int(low[k]), int(high[k])) for k in rich]
         if i < self.wide:
             low, high = self.along[j]
             worth = best[i, low] + best[i, high]
-            found += [(int(worth[k]), k, Line.LEVEL, int(low[k]), int(high[k])) for k in np.flatnonzero(worth > over)]
+            rich = np.flatnonzero(worth > over).tolist()
+            found += [(int(worth[k]), k, Line.LEVEL, int(low[k]), int(high[k])) for k in rich]
         trees: list[Tree] = []
         single = self.unpick(best, values)
         if single is not None and int(best[i, j]) > over:
@@ -139,5 +141,3 @@ def _sweep(best: Table, divisions: list[tuple[Table, Table]]) -> None:
         if len(low):
             np.maximum(best[row], (best[low] + best[high]).max(axis=0), out=best[row])
 
-
-__all__ = ["Grid", "Split", "Table"]

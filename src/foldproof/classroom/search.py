@@ -211,7 +211,7 @@ class Search:
         self.worths = [area / self.area for area in self.areas]
 
     def _tighten(self, labels: int, until: float) -> None:
-        """Raise the bound with patterns that keep to the copies needed, exactly; or find the patterns that forbid it."""
+        """Raise the bound, keeping exactly to the copies needed, or find the patterns that forbid it."""
         while not self._over():
             columns = list(self.pool)
             sheets, _, worths = master.shares(columns, self.task.demand)

@@ -1,0 +1,125 @@
+"""Among plans with equally few sheets, the one that is easiest at the table.
+
+Fewest different layouts first, then fewest settings of the trimmer's stop, then fewest cuts. Layouts made of straight
+strips of one part are added to what the search has seen, because they are what a teacher would rather cut.
+"""
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from foldproof.classroom.layout import count_cuts, lay_out, settings, within_reach
+from foldproof.classroom.sheets import Line, Node, Part, Sheet
+from foldproof.classroom.task import Leaf, Split, Task, Tree, count_kinds
+
+_POOL = 400
+
+
+def strip_patterns(task: Task) -> list[Tree]:
+    """Sheets of strips, each strip of one kind, at most two sorts of strip on a sheet."""
+    found: list[Tree] = []
+    for line, across, along in (
+        (Line.LEVEL, task.width, task.height),
+        (Line.UPRIGHT, task.height, task.width),
+    ):
+        strips: list[tuple[Tree, int]] = []
+        other = Line.UPRIGHT if line is Line.LEVEL else Line.LEVEL
+        for index, kind in enumerate(task.kinds):
+            for w, h, turned in kind.ways():
+                step, deep = (w, h) if line is Line.LEVEL else (h, w)
+                fit = min(across // step, kind.count)
+                leaf = Leaf(kind=index, turned=turned)
+                if fit and deep <= along:
+                    strips.append((leaf if fit == 1 else Split(line=other, members=(leaf,) * fit), deep))
+        for one, deep in strips:
+            most = along // deep
+            found.append(_stack(line, (one,) * most))
+            for two, low in strips:
+                for times in range(1, most):
+                    rest = (along - times * deep) // low
+                    if rest and two is not one:
+                        found.append(_stack(line, (one,) * times + (two,) * rest))
+    return found
+
+
+def _stack(line: Line, members: tuple[Tree, ...]) -> Tree:
+    return members[0] if len(members) == 1 else Split(line=line, members=members)
+
+
+def easiest(
+    trees: Sequence[tuple[Tree, int]],
+    pool: Sequence[Tree],
+    task: Task,
+    sheet: Sheet,
+    parts: Sequence[Part],
+    seconds: float,
+) -> list[tuple[Node, int]]:
+    """Layouts with how often each is cut: as many sheets as `trees`, easier where the time allows."""
+    kinds = len(task.kinds)
+    given = [tree for tree, _ in trees]
+    simplest: dict[tuple[int, ...], tuple[tuple[int, int], Node]] = {}
+    for tree in [*given, *strip_patterns(task), *pool]:
+        if len(simplest) >= _POOL:
+            break
+        counts = tuple(min(c, d) for c, d in zip(count_kinds(tree, kinds), task.demand, strict=True))
+        node = lay_out(tree, sheet, parts)
+        if not within_reach(node, sheet):
+            continue
+        trouble = (len(settings(node)), count_cuts(node))
+        if counts not in simplest or trouble < simplest[counts][0]:
+            simplest[counts] = (trouble, node)
+    keys = [count_kinds(tree, kinds) for tree in given]
+    total = sum(times for _, times in trees)
+    columns = list(simplest)
+    nodes = [simplest[c][1] for c in columns]
+    chosen = _choose(columns, nodes, task.demand, total, seconds)
+    if chosen is not None:
+        return [(nodes[i], times) for i, times in enumerate(chosen) if times]
+    fallback = [tuple(min(c, d) for c, d in zip(key, task.demand, strict=True)) for key in keys]
+    if any(key not in simplest for key in fallback):
+        return []
+    return [(simplest[key][1], times) for key, (_, times) in zip(fallback, trees, strict=True)]
+
+
+def _choose(
+    columns: list[tuple[int, ...]], nodes: list[Node], demand: Sequence[int], total: int, seconds: float
+) -> list[int] | None:
+    """How often each column is cut: variables are times, whether it is used, and which settings are used."""
+    from scipy.optimize import Bounds, LinearConstraint, milp
+    from scipy.sparse import csc_array, lil_array
+
+    marks = sorted({at for node in nodes for at in settings(node)})
+    number = {at: k for k, at in enumerate(marks)}
+    n, m = len(columns), len(marks)
+    if not n:
+        return None
+    size = 2 * n + m
+    links = lil_array((n + sum(len(settings(node)) for node in nodes), size))
+    row = n
+    for j, node in enumerate(nodes):
+        links[j, j], links[j, n + j] = 1.0, -float(total)
+        for at in settings(node):
+            links[row, n + j], links[row, 2 * n + number[at]] = 1.0, -1.0
+            row += 1
+    cover = np.hstack((np.array(columns, dtype=float).T, np.zeros((len(demand), n + m))))
+    whole = np.hstack((np.ones(n), np.zeros(n + m)))[None, :]
+    cuts = np.array([count_cuts(node) for node in nodes], dtype=float)
+    most = max(1.0, float(cuts.max()) * total)
+    cost = np.hstack((cuts / (2 * most), np.full(n, 10.0 + m / 100), np.ones(m)))
+    answer: Any = milp(
+        cost,
+        constraints=[
+            LinearConstraint(csc_array(cover), lb=np.array(demand, dtype=float)),
+            LinearConstraint(whole, lb=total, ub=total),
+            LinearConstraint(csc_array(links), ub=0.0),
+        ],
+        integrality=np.ones(size),
+        bounds=Bounds(lb=np.zeros(size), ub=np.hstack((np.full(n, float(total)), np.ones(n + m)))),
+        options={"time_limit": max(seconds, 0.2)},
+    )
+    if answer.x is None:
+        return None
+    times = [round(float(x)) for x in answer.x[:n]]
+    enough = all(sum(t * c[k] for t, c in zip(times, columns, strict=True)) >= demand[k] for k in range(len(demand)))
+    return times if enough and sum(times) == total else None
