@@ -13,7 +13,7 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from foldproof import __version__
-from foldproof.documents.theme import theme_names
+from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render

@@ -90,7 +90,7 @@ def by_file_name(told: Any) -> Any:
             key: PurePath(value).name if key == "file" and isinstance(value, str) else by_file_name(value)
             for key, value in told.items()
         }
-    return [by_file_name(item) for item in told] if isinstance(told, list) else told
+    return [by_file_name(item) for item in told] if isinstance(told, (list, tuple)) else told
 
 
 def _number(value: Fraction) -> dict[str, Any]:

@@ -1,35 +1,42 @@
-"""An author's photographs: found beside the recipe and nowhere else."""
+"""An author's photographs, read from beside the recipe. Where they may lie is settled when the recipe is read."""
 
+import re
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from foldproof.findings.finding import Finding, Severity
 from foldproof.recipe.records import Recipe, Text
 
-LARGEST = 20_000_000
-"""Bytes in one photograph."""
-_STARTS = {"image/jpeg": b"\xff\xd8\xff", "image/png": b"\x89PNG\r\n\x1a\n"}
-KINDS = {".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png"}
+STARTS = {
+    "image/jpeg": re.compile(rb"\xff\xd8\xff"),
+    "image/png": re.compile(rb"\x89PNG\r\n\x1a\n"),
+    "image/webp": re.compile(rb"RIFF....WEBP", re.DOTALL),
+    "image/gif": re.compile(rb"GIF8[79]a"),
+}
+"""The first bytes of each kind of picture, from its published format; the ending of the name is not believed."""
 
 
 def read_photos(recipe: Recipe, folder: Path) -> tuple[Mapping[str, bytes], tuple[Finding, ...]]:
-    """The photographs that a recipe names, by their path as written, and what is wrong with the others.
-
-    `folder` is the recipe's own. Links are followed before it is judged whether a file is inside.
-    """
+    """The photographs that a recipe names, by their path as written, and what is wrong with the others."""
     found: dict[str, bytes] = {}
     findings = []
     for text, step in _named(recipe):
-        if text.value in found:
-            continue
-        read = _read(text.value, folder.resolve())
-        if isinstance(read, bytes):
-            found[text.value] = read
+        try:
+            data = (folder / text.value).read_bytes()
+        except (OSError, ValueError):
+            data = b""
+        if kind_of(data):
+            found[text.value] = data
         else:
-            name, message, mend = read
             findings.append(Finding(
-                name=name, severity=Severity.ERROR, message=message, mend=mend, place=text.place, step=step))
+                name="no picture", severity=Severity.ERROR, place=text.place, step=step,
+                message=f"`{text.value}` is no picture by what it holds.", mend="Save it as JPEG or PNG once more."))
     return found, tuple(findings)
+
+
+def kind_of(data: bytes) -> str | None:
+    """The media type of a picture; None for anything else."""
+    return next((kind for kind, start in STARTS.items() if start.match(data)), None)
 
 
 def _named(recipe: Recipe) -> Iterator[tuple[Text, str | None]]:
@@ -38,27 +45,3 @@ def _named(recipe: Recipe) -> Iterator[tuple[Text, str | None]]:
     for step in recipe.steps:
         if step.picture:
             yield step.picture, step.id
-
-
-def _read(written: str, folder: Path) -> bytes | tuple[str, str, str]:
-    """The photograph, or the name, the message and the mend of a finding."""
-    try:
-        path = (folder / written).resolve()
-        if not path.is_relative_to(folder):
-            return (
-                "picture outside the recipe's folder", f"`{written}` is not inside the folder of the recipe.",
-                "Copy the picture into the recipe's folder and name it by its path from there.")
-        if not path.is_file():
-            return ("picture not found", f"There is no picture `{written}` beside the recipe.",
-                    "Put the picture there, or take the line out.")
-        kind = KINDS.get(path.suffix.lower())
-        if path.stat().st_size > LARGEST:
-            return ("picture too large", f"`{written}` has more than {LARGEST // 1_000_000} MB.", "Make it smaller.")
-        data = path.read_bytes()
-    except (OSError, ValueError) as error:
-        return ("picture not found", f"`{written}` cannot be read: {getattr(error, 'strerror', None) or error}.",
-                "Look at its name and who may read it.")
-    if kind is None or not data.startswith(_STARTS[kind]):
-        return ("not a picture", f"`{written}` is no JPEG or PNG picture by its name and its first bytes.",
-                "Save it as .jpg or .png.")
-    return data

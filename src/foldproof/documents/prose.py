@@ -18,13 +18,13 @@ _LENGTH = re.compile(
     r"(?<![\w./])(?:(?P<whole>\d+)[ \u00a0-])?(?P<part>\d+/\d+)(?![\w/])(?P<unit>[ \u00a0](?:in|inch|inches|mm|cm)\b)?"
     r"|(?<![\w./])(?P<plain>\d+(?:\.\d+)?)(?P<short>[ \u00a0](?:in|mm|cm|min|s|h|g|oz)\b)"
 )
-_TIMES = re.compile(r"(?<=[\d”\"′″a-z½¼¾⅛⅜⅝⅞]) x (?=\d|[½¼¾⅛⅜⅝⅞])")
+_TIMES = re.compile(r"(?<=[\d”\"′″a-z½¼¾⅛⅜⅝⅞]) [x×] (?=\d|[½¼¾⅛⅜⅝⅞])")
 _SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
 
 
 def set_fractions(escaped: str) -> str:
     """Wrap the lengths in text that is escaped already; a by-sign stands between the sides of a size."""
-    return _LENGTH.sub(_wrap, _TIMES.sub(" × ", escaped))
+    return _LENGTH.sub(_wrap, _TIMES.sub("\u00a0×\u00a0", escaped))
 
 
 def _wrap(match: re.Match[str]) -> str:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from foldproof.checks.words_of_caution import cautions
 from foldproof.documents import cutting, glance, prose, shooting
-from foldproof.documents.photos import KINDS
+from foldproof.documents.photos import kind_of
 from foldproof.documents.view import Finished, Listed, Photo, Step, View
 from foldproof.documents.words import action_words, clock, time_words
 from foldproof.drawing.record import Drawing
@@ -131,7 +131,8 @@ def _supply(supply: SupplySpec, card: Card) -> Listed:
 
 
 def _photo(path: Text | None, name: str, alt: str, photos: Mapping[str, bytes]) -> Photo | None:
-    if path is None or path.value not in photos:
+    data = photos.get(path.value) if path else None
+    kind = kind_of(data) if data else None
+    if data is None or kind is None:
         return None
-    end = next(end for end in KINDS if path.value.lower().endswith(end))
-    return Photo(name=f"{name}{end}", data=photos[path.value], kind=KINDS[end], alt=alt)
+    return Photo(name=f"{name}.{kind.removeprefix('image/').replace('jpeg', 'jpg')}", data=data, kind=kind, alt=alt)

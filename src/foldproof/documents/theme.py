@@ -10,6 +10,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
 from foldproof.documents.prose import line_to_html
+from foldproof.documents.theme_folders import theme_names, themes_folder
 from foldproof.documents.trouble import ThemeError
 
 
@@ -43,7 +44,7 @@ class Theme:
             where = self._line(error.__traceback__)
             if where is None and not isinstance(error, TemplateError):
                 raise
-            what = f"{error} is missing" if isinstance(error, TemplateNotFound) else str(error)
+            what = f"{error.name} is missing" if isinstance(error, TemplateNotFound) else str(error)
             raise ThemeError(f"theme {self.name}: {where or template}: {what}") from error
 
     def _line(self, trace: TracebackType | None) -> str | None:
@@ -55,19 +56,6 @@ class Theme:
                 found = f"{path.name}, line {trace.tb_lineno}"
             trace = trace.tb_next
         return found
-
-
-def themes_folder() -> Path:
-    """Where themes are: in the installed package, or beside `src` in a source checkout. Never the current folder."""
-    package = Path(__file__).resolve().parent.parent
-    inside = package / "themes"
-    return inside if inside.is_dir() else package.parent.parent / "themes"
-
-
-def theme_names() -> tuple[str, ...]:
-    """The names of the themes that there are."""
-    folder = themes_folder()
-    return tuple(sorted(path.name for path in folder.iterdir() if path.is_dir())) if folder.is_dir() else ()
 
 
 def load_theme(name: str) -> Theme:

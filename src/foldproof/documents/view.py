@@ -72,7 +72,7 @@ class Photo:
     """A file name of our own making."""
     data: bytes
     kind: str
-    """`image/jpeg` or `image/png`."""
+    """Its media type: `image/jpeg`, ..."""
     alt: str
 
 

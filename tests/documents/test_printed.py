@@ -1,0 +1,214 @@
+"""The finished files: what they say, read back, and what they ask for. PDFs are compared by what they say."""
+
+import csv
+import io
+import re
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import pairwise
+from typing import Any, cast
+
+import pytest
+from pypdf import PdfReader
+
+from foldproof.documents import handout, page, shots
+from foldproof.documents.pdf_text import read_pdf
+from foldproof.documents.printing import materials, to_pdf
+from foldproof.documents.readback import audit
+from foldproof.documents.theme import Theme
+from foldproof.documents.trouble import ThemeError
+from foldproof.documents.view import View
+
+
+def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
+    whole = {"handout.pdf", "handout-a4.pdf", "page.html", "shots.pdf", "shots.csv", "card.json"}
+    assert whole <= set(files)
+    assert {name.split("/")[0] for name in files} == {*whole, "pictures"}
+
+
+@pytest.mark.parametrize(("name", "size"), [
+    pytest.param("handout.pdf", (8.5, 11), id="letter"),
+    pytest.param("handout-a4.pdf", (210 / 25.4, 297 / 25.4), id="A4: ISO 216"),
+    pytest.param("shots.pdf", (11, 8.5), id="sideways"),
+])
+def test_sheets(files: Mapping[str, bytes], name: str, size: tuple[float, float]) -> None:
+    for sheet in PdfReader(io.BytesIO(files[name])).pages:
+        assert float(sheet.mediabox.width) / 72 == pytest.approx(size[0], abs=0.005)
+        assert float(sheet.mediabox.height) / 72 == pytest.approx(size[1], abs=0.005)
+
+
+def test_metric_recipes_have_their_own_handout_on_a4() -> None:
+    from foldproof.measures.quantity import Unit
+
+    assert handout.file_names(Unit.MM) == {"letter": "handout-letter.pdf", "a4": "handout.pdf"}
+    assert handout.file_names(Unit.INCH) == {"letter": "handout.pdf", "a4": "handout-a4.pdf"}
+
+
+def test_copied_fractions_read_as_they_should(files: Mapping[str, bytes]) -> None:
+    for name in ("handout.pdf", "shots.pdf"):
+        text = " ".join("\n".join(sheet.extract_text() for sheet in PdfReader(io.BytesIO(files[name])).pages).split())
+        assert "5 1/2 in" in text
+        assert "8 1/2 × 5 1/2 in" in text
+        assert "51/2" not in text
+        assert "81/2" not in text
+
+
+def test_the_pdf_is_tagged_titled_and_embedded(files: Mapping[str, bytes]) -> None:
+    told = read_pdf(files["handout.pdf"])
+    assert told.title == "=Quiet <card>: handout"
+    assert told.language == "en-US"
+    assert told.loose_fonts == ()
+    assert [part.tag for part in told.said if part.tag.startswith("H")][:2] == ["H1", "H2"]
+    root = cast(Any, PdfReader(io.BytesIO(files["handout.pdf"])).root_object)
+    assert root["/MarkInfo"]["/Marked"].value is True
+    assert b"pdfuaid" in root["/Metadata"].get_object().get_data()
+    levels = [int(part.tag[1]) for part in told.said if re.fullmatch("H[1-6]", part.tag)]
+    assert all(after <= before + 1 for before, after in pairwise(levels)), "ISO 14289-1, 7.4"
+
+
+def test_every_picture_has_words(files: Mapping[str, bytes]) -> None:
+    figures = read_pdf(files["handout.pdf"]).figures
+    assert len(figures) >= 5
+    assert all(figures)
+
+
+def test_the_same_input_makes_the_same_bytes(view: View, plain_theme: Theme) -> None:
+    assert handout.handout(view, plain_theme, "letter") == handout.handout(view, plain_theme, "letter")
+    assert page.page(view, plain_theme) == page.page(view, plain_theme)
+
+
+def test_no_date_is_printed_without_being_asked_for(view: View, plain_theme: Theme) -> None:
+    told = read_pdf(handout.handout(replace(view, dated=""), plain_theme, "letter"))
+    assert not re.search(r"20\d\d-\d\d-\d\d", " ".join(told.sheets))
+    dated = read_pdf(handout.handout(view, plain_theme, "letter"))
+    assert all("revision 0123abcd, 2026-03-01" in sheet for sheet in dated.sheets)
+
+
+def test_a_step_is_never_split(view: View, plain_theme: Theme) -> None:
+    first = view.steps[0]
+    many = replace(view, steps=tuple(
+        replace(first, number=number, id=f"step-{number}", title=f"Step called {number}") for number in range(1, 9)))
+    html = handout.handout_html(many, plain_theme, "letter")
+    sheets = read_pdf(to_pdf(html, materials(many))).sheets
+    assert len(sheets) > 2
+    for number in range(1, 9):
+        (sheet,) = [text for text in sheets if f"Step called {number}" in text]
+        after = sheet.split(f"Step called {number}")[1]
+        assert "Fold on the spine" in after.split("Step called")[0], "its last line is on the sheet of its title"
+
+
+def test_the_printer_gives_out_own_names_only(plain_theme: Theme) -> None:
+    for asked in ("file:///etc/passwd", "http://e.example/p.png", "foldproof:drawing/none.svg", "foldproof:font/../x"):
+        with pytest.raises(ThemeError, match="no document holds"):
+            to_pdf(f"<html lang=en><title>t</title><p>x</p><img alt=a src='{asked}'>", {})
+
+
+def test_the_page_asks_for_nothing_outside(files: Mapping[str, bytes]) -> None:
+    text = files["page.html"].decode()
+    assert "<script" not in text
+    asked = re.findall(r"""(?:src|href)=["']([^"']*)["']|url\(([^)]*)\)""", text)
+    own = ("#steps", "handout.pdf", "handout-a4.pdf")
+    for address in (one or other for one, other in asked):
+        assert address.startswith(("data:font/woff2", "data:image/")) or address in own
+    assert "@import" not in text
+
+
+def test_the_page_links_to_files_of_its_set(files: Mapping[str, bytes]) -> None:
+    links = set(re.findall(r'href="([^"#]+)"', files["page.html"].decode()))
+    assert links
+    assert links <= set(files)
+
+
+def test_the_pages_pictures_are_files_too(files: Mapping[str, bytes]) -> None:
+    inside = files["page.html"].decode().count("<svg ")
+    beside = [name for name in files if name.startswith("pictures/")]
+    assert inside == len(beside) > 4
+    assert all(files[name].startswith(b"<svg ") for name in beside)
+
+
+def test_ids_on_the_page_are_unique_and_stable(files: Mapping[str, bytes]) -> None:
+    ids = re.findall(r'\sid="([^"]*)"', files["page.html"].decode())
+    assert len(ids) == len(set(ids))
+    assert {"base", "mat"} <= set(ids)
+
+
+def test_csv_cells_are_never_formulas(view: View) -> None:
+    rows = list(csv.reader(io.StringIO(shots.shots_csv(view), newline="")))
+    assert rows[0] == list(shots.COLUMNS)
+    assert [row[0] for row in rows[1:]] == ["1.base.a", "1.base.b", "2.mat"]
+    assert rows[1][rows[0].index("say")] == "'=Score at 4 1/4 in."
+    assert not any(cell.startswith(("=", "+", "-", "@", "\t", "\r")) for row in rows for cell in row)
+
+
+@pytest.mark.parametrize(("cell", "guarded"), [
+    ("=1+1", "'=1+1"), ("+1", "'+1"), ("-1", "'-1"), ("@x", "'@x"), ("\t=1", "'\t=1"), (" =1", "' =1"),
+    ("1/8", "1/8"), ("", ""),
+])
+def test_guarding(cell: str, guarded: str) -> None:
+    assert shots.guarded(cell) == guarded
+
+
+def test_csv_lines_end_as_rfc_4180_says(view: View) -> None:
+    text = shots.shots_csv(view)
+    assert text.count("\r\n") == 4
+    assert text.replace("\r\n", "").count("\n") == 0
+
+
+def test_the_audit_is_content_with_the_set(view: View, plain_theme: Theme, made: Mapping[str, bytes]) -> None:
+    assert audit(view, made) == ()
+
+
+@pytest.fixture(scope="module")
+def made(view: View, plain_theme: Theme) -> Mapping[str, bytes]:
+    """A set made from the view with its stand-in drawings."""
+    return {
+        "handout.pdf": handout.handout(view, plain_theme, "letter"), "shots.pdf": shots.shots_pdf(view, plain_theme),
+        "shots.csv": shots.shots_csv(view).encode(), "page.html": page.page(view, plain_theme).encode(),
+    }
+
+
+def with_step(view: View, **changes: object) -> View:
+    return replace(view, steps=(replace(view.steps[0], **changes), *view.steps[1:]))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("changes", "problem"), [
+    pytest.param({"prose": "<p>Cut the base 8 1/2 x 5 9/16 in.</p>"}, "5 9/16", id="a sixteenth in the prose"),
+    pytest.param({"short": ("Score 4 3/16 in from the stop",)}, "4 3/16", id="a sixteenth in a short line"),
+    pytest.param({"title": "Another title"}, "Another title", id="a title"),
+    pytest.param({"cautions": ("Mind the blade 3 times.",)}, "Mind the blade", id="a caution"),
+    pytest.param({"time": "8 min"}, "8 min", id="a time"),
+])
+@pytest.mark.parametrize("file", ["handout.pdf", "page.html"])
+def test_the_audit_sees_one_wrong_thing(
+    view: View, made: Mapping[str, bytes], changes: dict[str, object], problem: str, file: str
+) -> None:
+    """The files say what the view said; the view held against them differs in one place."""
+    problems = [told for told in audit(with_step(view, **changes), made) if told.startswith(file)]
+    assert any(problem in told for told in problems), problems
+
+
+@pytest.mark.parametrize("file", ["shots.pdf", "shots.csv"])
+def test_the_audit_sees_a_wrong_number_in_the_shot_list(view: View, made: Mapping[str, bytes], file: str) -> None:
+    shot = replace(view.steps[0].shots[0], hands=("Score 4 3/16 in from the stop",))
+    problems = audit(with_step(view, shots=(shot, view.steps[0].shots[1])), made)
+    assert any(told.startswith(file) and "4 3/16" in told for told in problems), problems
+
+
+def test_the_audit_sees_a_number_too_many(view: View, made: Mapping[str, bytes]) -> None:
+    less = with_step(view, tip="")
+    wrong = {**made, "page.html": made["page.html"].replace(b"Press <strong>twice", b"Press 7/8 <strong>twice")}
+    assert any("it says 7/8 that the card does not" in told for told in audit(less, wrong))
+
+
+def test_the_audit_sees_a_fraction_run_together(view: View, made: Mapping[str, bytes]) -> None:
+    apart, together = b'5 <span class="fraction">1/2', b'5<span class="fraction">1/2'
+    assert apart in made["page.html"]
+    wrong = {**made, "page.html": made["page.html"].replace(apart, together)}
+    assert any("25 1/2" in told for told in audit(view, wrong)), "51/2 is 25 1/2"
+
+
+def test_the_audit_sees_a_missing_drawing_and_another_revision(view: View, made: Mapping[str, bytes]) -> None:
+    other = with_step(view, drawing=replace(view.drawings[0], alt="Something else", name="else"))
+    assert any("the drawing else is missing" in told for told in audit(other, made))
+    problems = audit(replace(view, revision="ffffffff"), made)
+    assert {told.split(":")[0] for told in problems} == {"handout.pdf", "page.html", "shots.pdf", "shots.csv"}
