@@ -240,6 +240,99 @@ WRONG = {
 }
 
 
+NO_MEETS = ("  meets:\n    - panels: [left door, right door]\n      gap: 0\n", "")
+
+GOOD = {
+    "a border of nothing along the fold": [
+        (
+            "    size: [1 7/8, 5 1/4]\n    upon: left door back\n    at: {centred: both}",
+            "    size: [2, 5 1/4]\n    upon: left door back\n    at: {right: 0, centred: up}",
+        ),
+        ("    at: {left: 1/4, top: 1 3/4}\n    overhangs", "    at: {left: 3/8, top: 1 3/4}\n    overhangs"),
+    ],
+    "plainly off the middle": [
+        (
+            "    size: [4, 5 1/4]\n    upon: middle front\n    at: {centred: both}",
+            "    size: [3 1/2, 5 1/4]\n    upon: middle front\n    at: {left: 1/8, centred: up}",
+        )
+    ],
+    "a broader border below": [
+        (
+            "    size: [4, 5 1/4]\n    upon: middle front\n    at: {centred: both}",
+            "    size: [4, 5]\n    upon: middle front\n    at: {top: 1/8, centred: across}",
+        )
+    ],
+    "a gap that is named": [
+        ("      gap: 0", "      gap: 1/8"),
+        ("    size: [2 * width, height]", "    size: [8 3/8, height]"),
+        ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 3/8"),
+    ],
+    "an overlap that is named": [
+        ("      gap: 0", "      overlap: 1/8"),
+        ("    size: [2 * width, height]", "    size: [8 5/8, height]"),
+        ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 3/8"),
+    ],
+    "a wide window between the doors": [
+        NO_MEETS,
+        ("    size: [2 * width, height]", "    size: [8, height]"),
+        ("right hinge: {across: 2 * width - door", "right hinge: {across: 6 3/8"),
+        ("    overhangs: [right door]", "    overhangs: [right door, middle]"),
+    ],
+    "a band that sticks out where it may": [
+        ("    size: [3 1/2, 1 3/4]", "    size: [4 1/4, 1 3/4]"),
+        ("    overhangs: [right door]", "    overhangs: [right door, edge]"),
+        ("  size: [4 1/4, 5 1/2]", "  size: [4 5/8, 5 1/2]"),
+        ("  envelope: A2", "  envelope: A7"),
+    ],
+    "by hand, without an envelope": [("  envelope: A2\n", "")],
+    "a pattern that may lie any way": [
+        (
+            "    upon: left door back\n    at: {centred: both}",
+            "    upon: left door back\n    at: {centred: both, turned: half}",
+        ),
+        ("    at: {left: 1/4, top: 1 3/4}\n", "    at: {right: 1/4, bottom: 1 3/4, turned: half}\n"),
+        ("pattern: upright", "pattern: any way"),
+    ],
+    "a pattern that is hidden but for a strip": [
+        ("    size: [3 1/2, 1 3/4]", "    size: [3 1/2, 5 1/4]"),
+        (
+            "    upon: left mat front\n    at: {left: 1/4, top: 1 3/4}\n",
+            "    upon: left mat front\n    at: {right: 3/16, bottom: 0, turned: half}\n",
+        ),
+        (
+            "    upon: left door back\n    at: {centred: both}",
+            "    upon: left door back\n    at: {centred: both, turned: half}",
+        ),
+    ],
+    "cut sideways from its sheet": [("    sheet: [8 1/2, 11]", "    sheet: [6, 9]")],
+    "an amount of ribbon to spare": [
+        ("tools:\n", "  ribbon: {kind: ribbon, length: 20}\ntools:\n"),
+        ("      - dry: 5 min\n", "      - dry: 5 min\n      - tie: {with: ribbon, length: 18}\n"),
+        ("Wait 5 minutes.", "Wait 5 minutes. Tie 18 in of ribbon round it."),
+    ],
+    "a mat in the way of a blade": [
+        ("    tools: [trimmer]\n", "    tools: [trimmer, cutting mat]\n"),
+        ("  trimmer: {}", "  trimmer: {}\n  cutting mat: {}"),
+    ],
+    "a score for looks": [
+        (
+            "      right hinge: {across: 2 * width - door, fold: valley}",
+            "      right hinge: {across: 2 * width - door, fold: valley}\n      frame: {across: 1, fold: none}",
+        )
+    ],
+    "the height that it stands": [
+        ("opening:", STANDING + "opening:"),
+        ("finished:\n", "finished:\n  stands:\n    pose: standing\n    height: 3 7/8\n"),
+    ],
+    "with the grain": [("    sheet: [8 1/2, 11]", "    sheet: [8 1/2, 11]\n    grain: height")],
+}
+
+
+@pytest.mark.parametrize("changes", GOOD.values(), ids=GOOD.keys())
+def test_good_cards_stay_quiet(changes: list[tuple[str, str]]) -> None:
+    assert seen(found_in(changed(*changes))) == []
+
+
 @pytest.mark.parametrize("changes", WRONG.values(), ids=WRONG.keys())
 def test_wrong_recipe_is_told_where_it_is_wrong(changes: list[tuple[str, str]]) -> None:
     recipe = changed(*changes)
