@@ -147,3 +147,28 @@ def test_an_unknown_envelope_is_a_finding_with_the_likely_one() -> None:
 
 def test_every_row_has_its_source() -> None:
     assert all(e.source.text and (e.card_source is not None) == (e.usual_card_mm is not None) for e in ENVELOPES)
+
+
+@pytest.mark.parametrize(
+    ("name", "card"),
+    [
+        # Common practice: a sheet of the A series, whole, folded once, twice or in thirds (reckoned from A4 and A3).
+        ("C3", "297 x 420"),
+        ("C4", "210 x 297"),
+        ("C5", "148.5 x 210"),
+        ("C6", "105 x 148.5"),
+        ("C7/C6", "74.25 x 148.5"),
+        ("C7", "74.25 x 105"),
+        ("DL", "100 x 210"),
+    ],
+)
+def test_usual_cards_of_metric_envelopes(name: str, card: str) -> None:
+    envelope = find_envelope(name)
+    assert envelope is not None
+    assert envelope.usual_card_mm == pair(card)
+
+
+def test_quarters_may_be_glyphs() -> None:
+    found = find_envelope("6¼ in square")
+    assert found is not None
+    assert found.name == "6 1/4 in square"

@@ -77,6 +77,8 @@ def test_published_rows(written: str, exact: str, published: int) -> None:
         ("250 g/m2", "250"),
         ("250g/m²", "250"),
         ("80.5 gsm", "80.5"),
+        ("0.5 gsm", "0.5"),
+        ("2000 gsm", "2000"),
     ],
 )
 def test_metric_weights_are_exact(written: str, grams: str) -> None:
@@ -100,7 +102,7 @@ def test_ways_of_writing_a_cover_weight(written: str) -> None:
         ("80 lb", "grade of paper missing"),
         ("80 lb covre", "unknown grade of paper"),
         ("0 gsm", "weight of paper out of range"),
-        ("9000 gsm", "weight of paper out of range"),
+        ("2000.1 gsm", "weight of paper out of range"),
         ("800 lb cover", "weight of paper out of range"),
     ],
 )

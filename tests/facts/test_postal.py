@@ -17,6 +17,7 @@ from foldproof.facts.postal import (
 )
 
 INCH = Fraction("25.4")
+OUNCE = Fraction("28.349523125")
 THIN = Fraction("0.6")
 """Thin, and yet over the 0.009 in that larger letters need."""
 
@@ -242,3 +243,60 @@ def test_every_verdict_says_why_whence_and_who_has_the_last_word(post: str) -> N
 
 def test_the_american_text_is_dated() -> None:
     assert str(united_states(piece("A2")).source) == "USPS Domestic Mail Manual 101 (January 2021)"
+
+
+@pytest.mark.parametrize(
+    ("verdict", "what"),
+    [
+        # United States (DMM 101, flats: USPS Business Mail 101), at and just past each limit.
+        (united_states(inches("4", "3", "0.25")), "not mailable"),
+        (united_states(inches("4", "3", "0.251")), "flat"),
+        (united_states(inches("15", "12.1")), "parcel"),
+        (united_states(inches("9", "7", "0.3", "368.543")), "flat"),
+        (united_states(inches("6", "4.25", "0.008")), "letter"),
+        (united_states(inches("6.01", "4.25", "0.008")), "nonmachinable letter"),
+        (united_states(inches("6", "4.26", "0.008")), "nonmachinable letter"),
+        (
+            united_states(MailPiece(length_mm=6 * INCH, height_mm=4 * INCH, thickness_mm=THIN, mass_g=OUNCE * 7 / 2)),
+            "letter",
+        ),
+        (
+            united_states(MailPiece(length_mm=9 * INCH, height_mm=7 * INCH, thickness_mm=THIN, mass_g=OUNCE * 13)),
+            "flat",
+        ),
+        # United Kingdom (Ofcom)
+        (united_kingdom(mm("353", "250.1")), "parcel"),
+        # Canada (Canada Post)
+        (canada(mm("300", "270.1")), "parcel"),
+        (canada(mm("200", "100", "20.1")), "parcel"),
+        (canada(mm("200", "100", "5", "500.1")), "parcel"),
+        # Germany (Deutsche Post)
+        (germany(mm("200", "125.1")), "Großbrief"),
+        (germany(mm("200", "125.1", "6")), "Großbrief"),
+        (germany(mm("200", "100", "10.1")), "Großbrief"),
+        (germany(mm("200", "100", "10", "50.1")), "Großbrief"),
+        (germany(mm("100", "71.5")), "Großbrief"),
+        (germany(mm("99.9", "70")), "smaller than a letter"),
+        (germany(mm("120", "70", "11")), "Großbrief"),
+        (germany(mm("120", "69.9", "11")), "smaller than a letter"),
+        (germany(mm("100", "70", "11")), "Großbrief"),
+        (germany(mm("300", "250.1")), "larger than a Großbrief"),
+        (germany(mm("200", "100", "20.1")), "larger than a Großbrief"),
+        (germany(mm("200", "100", "5", "500.1")), "larger than a Großbrief"),
+    ],
+)
+def test_just_past_each_limit(verdict: Verdict, what: str) -> None:
+    assert verdict.what == what
+
+
+def test_a_square_is_told_once_that_it_is_square() -> None:
+    assert [reason.text for reason in united_states(piece("6 in square")).reasons] == [
+        "it is square; 1.3 to 2.5 is wanted"
+    ]
+
+
+@pytest.mark.parametrize(("ounces", "steps"), [("1", None), ("1.01", "2 oz"), ("2", "2 oz"), ("3.4", "4 oz")])
+def test_letters_are_priced_by_the_ounce(ounces: str, steps: str | None) -> None:
+    mail = MailPiece(length_mm=7 * INCH, height_mm=5 * INCH, thickness_mm=THIN, mass_g=Fraction(ounces) * OUNCE)
+    reasons = why(united_states(mail))
+    assert (f"needs {steps}" in reasons) if steps else "priced" not in reasons

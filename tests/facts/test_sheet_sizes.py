@@ -61,6 +61,8 @@ def test_letter_and_its_likes() -> None:
         ("ANSI B", "11", "17"),
         ("ANSI C", "17", "22"),
         ("12 × 12", "12", "12"),
+        ("6 x 6", "6", "6"),
+        ("legal", "8.5", "14"),
     ):
         sheet = find_sheet(name)
         assert sheet is not None
@@ -78,7 +80,9 @@ def test_a4_folded_twice_is_an_a6_and_fits_a_c6() -> None:
     folded = (a4.width_mm / 2, a4.height_mm / 2)
     assert folded == (Fraction(105), Fraction("148.5"))
     assert a6.tolerates(*folded)
+    assert a6.tolerates(Fraction("106.5"), Fraction("149.5"))
     assert not a6.tolerates(Fraction(105), Fraction("149.6"))
+    assert not a6.tolerates(Fraction("106.6"), Fraction(148))
     assert c6.clearance_mm(folded) == (Fraction(9), Fraction("13.5"))
     assert c6.clearance_mm(folded) >= c6.usual_clearance_mm
 
