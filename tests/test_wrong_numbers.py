@@ -27,7 +27,7 @@ def _found(name: str) -> tuple[Path, str, tuple[Literal, ...]]:
 
 
 def _standing_in(name: str, line_part: str) -> tuple[Path, list[Literal]]:
-    path, _, found = _found(name)
+    path, source, found = _found(name)
     lines = source.splitlines()
     return path, [one for one in found if line_part in lines[one.line - 1]]
 
