@@ -369,3 +369,12 @@ def test_findings_carry_the_severity_of_the_catalogue() -> None:
         for finding in found_in(changed(*changes)):
             assert finding.severity is severities[finding.name]
             assert finding.message.endswith(".") and (finding.mend or "").endswith(".")
+
+
+def test_the_mend_for_doors_that_do_not_meet_is_one_that_works() -> None:
+    moved = changed(("right hinge: {across: 2 * width - door", "right hinge: {across: 2 * width - door + 1/8 in"))
+    told = {finding.name: finding for finding in found_in(moved)}
+    gap = told["edges do not meet as promised"]
+    assert "1/4 in too far apart" in gap.message
+    assert gap.mend == "Score the right hinge at 6 3/8 in from the base's left edge, not 6 1/2 in."
+    assert told["closed size is not as promised"].mend == gap.mend

@@ -5,7 +5,7 @@ from itertools import groupby
 
 from foldproof.checks.check import error
 from foldproof.checks.mentions import mentions_in
-from foldproof.checks.prose import passages_of
+from foldproof.checks.prose import called, passages_of
 from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
@@ -39,7 +39,7 @@ def check_counts(card: Card, making: Making, source: str = "") -> Iterable[Findi
                 if mention.value == 1 or mention.value in {right, len(cuts), *runs}:
                     continue
                 yield WRONG_COUNT.finding(
-                    f"The {passage} of the step {step.title} says {mention.written}; the step cuts {right}.",
+                    f"The {called(passage)} of the step {step.title} says {mention.written}; the step cuts {right}.",
                     mend=f"Say {right}, or change the actions.", place=mention.place, step=step.id,
                     asides=(Aside(text="the first cut", place=cuts[0].place),))
 

@@ -101,7 +101,7 @@ def check_envelope(card: Card, making: Making) -> Iterable[Finding]:
               for side, room, usual in sides if room < usual]
     if narrow:
         yield TIGHT.finding(
-            f"It is tight: {says}. It leaves {listed(narrow)}.",
+            f"It is tight: {says}. It leaves {'; '.join(narrow)}.",
             mend="Name the next larger envelope, or make the card smaller.", place=place)
     elif fit.bulk_mm is not None:
         yield TIGHT.finding(

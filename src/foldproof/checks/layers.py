@@ -45,8 +45,8 @@ def check_lie(card: Card, making: Making) -> Iterable[Finding]:
         neighbours = {name for hinge in bridged for name in hinge.panels} - {bond.under.panel}
         if bridged and not neighbours & {name.value for name in spec.overhangs}:
             yield BRIDGES.finding(
-                f"The {bond.name} lies across the {listed(dict.fromkeys(h.score for h in bridged))}, which "
-                "still turns after the layer is fixed: it would hold the fold open, or crease.",
+                f"The {bond.name} lies across the {listed(dict.fromkeys(h.score for h in bridged))}, but the card "
+                "still folds there after the layer is fixed: it would hold the fold open, or crease.",
                 mend=f"Keep the {bond.name} on the {bond.under.panel}, or glue it on one side only and name "
                 f"{listed(sorted(neighbours))} under `overhangs`.",
                 place=spec.place, asides=_score_asides(card, bridged))

@@ -3,9 +3,12 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from itertools import islice
 
+from foldproof.findings.finding import has_errors
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
+from foldproof.making.carry_out import carry_out
 from foldproof.measures.quantity import Quantity
 from foldproof.measures.writing import with_unit
 from foldproof.recipe.records import Across, PieceSpec, Recipe, Rectangle, ScoreSpec, Up
@@ -16,16 +19,19 @@ _MOST_TRIALS = 60
 def mend_by_trial(card: Card, amounts: Iterable[Fraction], sound: Callable[[Card], bool]) -> str | None:
     """Say which one score or side, moved by one of the amounts, makes the card sound; None where none does.
 
-    Straight scores are tried first, in the recipe's order, then the sides of rectangular pieces.
+    Straight scores are tried first, in the recipe's order, then the sides of rectangular pieces. Of several that do,
+    the first that the steps make as they stand is chosen: two accounts against one.
     """
     shifts = tuple(dict.fromkeys(shift for amount in amounts for shift in (amount, -amount)))
-    for number, (recipe, says) in enumerate(_trials(card.recipe, shifts)):
-        if number >= _MOST_TRIALS:
-            return None
+    first: str | None = None
+    for recipe, says in islice(_trials(card.recipe, shifts), _MOST_TRIALS):
         tried, _ = build_card(recipe)
-        if tried is not None and sound(tried):
+        if tried is None or not sound(tried):
+            continue
+        if not has_errors(carry_out(tried).findings):
             return says
-    return None
+        first = first or says
+    return first
 
 
 def _trials(recipe: Recipe, shifts: tuple[Fraction, ...]) -> Iterator[tuple[Recipe, str]]:

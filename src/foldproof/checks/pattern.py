@@ -41,7 +41,7 @@ def check_upright(card: Card, making: Making) -> Iterable[Finding]:
             if up.x == 0 and up.y > 0:
                 continue
             yield NOT_UPRIGHT.finding(
-                f"The {paper.name} on the {panel} {_lies(up, behind)} when it is first seen, in the pose "
+                f"The paper {paper.name} on the {panel} {_lies(up, behind)} when it is first seen, in the pose "
                 f"{pose.name}{' from behind' if behind else ''}: its print must stand upright.",
                 mend=_mend(piece, up), place=piece.spec.place)
             break
@@ -99,6 +99,6 @@ def check_printed_face(card: Card, making: Making) -> Iterable[Finding]:
         paper = paper_of(card, layer.name.value)
         if paper is not None and paper.printed == "one face" and layer.face is Face.FRONT:
             yield PRINT_HIDDEN.finding(
-                f"The {paper.name} is printed on one face, the front, and the {layer.name} is glued by its front: "
-                "its plain face shows.",
+                f"The paper {paper.name} is printed on one face, the front, and the {layer.name} is glued by its "
+                "front: its plain face shows.",
                 mend="Glue its back (`glue on: back`).", place=layer.place)

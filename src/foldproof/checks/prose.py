@@ -67,17 +67,18 @@ def check_words(card: Card, making: Making, source: str = "") -> Iterable[Findin
 
 def _fault(card: Card, step: StepSpec, passage: Passage, bound: Bound) -> Finding:
     mention, meant = bound.mention, bound.parameter
-    who = f"The {passage.name} of the step {step.title}"
+    who = f"The {called(passage.name)} of the step {step.title}"
     asides = (Aside(text=f"the {meant.what}: {said(card, meant)}", place=meant.place),) if meant is not None else ()
     where = _excerpt(step, passage.name, mention)
     if bound.sense is Sense.OUT_OF_ORDER and meant is not None:
         other = bound.of
+        turn = ""
         if other is not None:
             asides = (*asides, Aside(text=f"it changes places with {other.written}", place=other.place))
+            first, second = (mention, other) if other.start < mention.start else (other, mention)
+            turn = f": hands meet {first.written} before {second.written}"
         return SWAPPED.finding(
-            f"{who} says {mention.written}{where}"
-            f"{f', on the wrong side of {other.written}' if other else ', out of its turn'}: in the actions "
-            f"{said(card, meant)} is the {meant.what}, and comes in another order.",
+            f"{who} says {mention.written}{where} out of its turn{turn}. It is the {meant.what}.",
             mend="Say the numbers in the order in which hands meet them, or change the actions.",
             place=mention.place, asides=asides, step=step.id)
     if meant is None:
@@ -105,11 +106,19 @@ def _off(card: Card, mention: Mention, meant: Parameter) -> str:
     return f", {length(card, mention.value - meant.value)} {'less' if meant.value < mention.value else 'more'}"
 
 
+def called(passage: str) -> str:
+    """A passage in a sentence, after `the`."""
+    if passage.startswith("shot "):
+        return f"line of {passage}"
+    return {"say": "line to speak"}.get(passage, passage)
+
+
 def _excerpt(step: StepSpec, passage: str, mention: Mention) -> str:
-    """The words round a number, for passages that are longer than a line."""
+    """The words round a number, so that it is found without counting columns."""
     text = dict(passages_of(step))[passage].value
-    before, after = text[:mention.start].split()[-3:], text[mention.end:].split()[:2]
-    return f" (“{' '.join([*before, mention.written, *after])}”)"
+    before, after = text[:mention.start].rstrip().rsplit(maxsplit=3)[-3:], text[mention.end:].split(maxsplit=3)[:3]
+    gap = " " if text[mention.end:mention.end + 1].isspace() else ""
+    return f" (“{' '.join([*before, mention.written])}{gap}{' '.join(after)}”)"
 
 
 def said(card: Card, parameter: Parameter) -> str:
@@ -158,7 +167,7 @@ def _wrong_conversion(card: Card, step: StepSpec, passage: Passage, bound: Bound
     digits = max(0, -floor(log10(step_size))) if step_size < 1 else 0
     shown = f"{float(right):.{digits}f}" if own is not Unit.INCH else length(card, right).removesuffix(" in")
     return WRONG_CONVERSION.finding(
-        f"The {passage.name} of the step {step.title} says {first.written} and then {mention.written}; "
+        f"The {called(passage.name)} of the step {step.title} says {first.written} and then {mention.written}; "
         f"{first.written} is {shown} {mention.unit}.",
         mend=f"Write {shown} {mention.unit}, or leave the conversion to the metric edition.",
         place=mention.place, asides=(Aside(text="the number that it converts", place=first.place),), step=step.id)
