@@ -65,7 +65,7 @@ def prove(path: Path) -> Proof:
         findings = (*findings, *faults, *misfits)
     if card is not None:
         making = carry_out(card)
-        findings = (*findings, *run_checks(card, making))
+        findings = (*findings, *run_checks(card, making, reading.source))
     return Proof(
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos)
 

@@ -100,3 +100,14 @@ layers:
 """
     making = make(f"{SOUND}\n{cuts}\nattach: {{what: wedge, border: 1/2, with: glue}}", more=more)
     assert faults(making) == names
+
+
+@pytest.mark.parametrize(("actions", "mend"), [
+    pytest.param("score: 4 1/16", "Score at 4 in, not 4 1/16 in", id="from the left end"),
+    pytest.param("turn: half\nscore: 3 3/4", "Score at 4 in, not 3 3/4 in", id="after half a turn"),
+    pytest.param("turn: quarter clockwise\nscore: 4", "Check the edge that lies against the fence", id="other edge"),
+])
+def test_the_mend_says_the_number_that_would_be_right(make: Make, actions: str, mend: str) -> None:
+    making = make(f"cut: [8, 6]\n{actions}\nfold: {{score: spine, fold: valley}}")
+    found = next(finding for finding in making.findings if finding.name == "scored elsewhere than the plan")
+    assert found.mend is not None and found.mend.startswith(mend)

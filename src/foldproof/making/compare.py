@@ -6,14 +6,14 @@ from fractions import Fraction
 from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.folding.card import Bond, Card, CardPiece
 from foldproof.making.folds import same_line
-from foldproof.making.table import Bonded, OnTable, StepMade, Table
+from foldproof.making.table import Bonded, Crease, OnTable, StepMade, Table
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_length
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import bounding_box, without_straight_corners
 from foldproof.paper.vector import ORIGIN, Point, Ring, Segment
-from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn
+from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn, ScoreAt
 
 
 def compare(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
@@ -28,7 +28,7 @@ def compare(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
                 yield _missing(piece)
             continue
         yield from _outline(card, piece, made, steps)
-        yield from _scores(card, piece, made)
+        yield from _scores(card, piece, made, steps)
     yield from _folds(card, steps)
     for bond in card.bonds:
         yield from _bond(card, bond, end, steps)
@@ -80,7 +80,7 @@ def _cut_place(piece: str, steps: tuple[StepMade, ...]) -> tuple[Place | None, s
     return None, None
 
 
-def _scores(card: Card, piece: CardPiece, made: OnTable) -> Iterator[Finding]:
+def _scores(card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
     unit = card.recipe.unit
     # on a piece of another size a score on the right line still ends elsewhere: the size is told, once
     alike = same_line if _canonical(piece.outline) == _canonical(made.outline) else _collinear
@@ -99,13 +99,28 @@ def _scores(card: Card, piece: CardPiece, made: OnTable) -> Iterator[Finding]:
             name="scored elsewhere than the plan", severity=Severity.ERROR, place=near.place,
             message=f"This makes a score on the {piece.name} {_where(near.segment, unit)}; the plan's {score.name} is "
             f"{_where(score.segment, unit)}{_off(near.segment, score.segment, unit)}.",
-            mend="Check the distance, the edge that lies against the fence, and every turn before this score.",
+            mend=f"{_rather(near, score.segment, steps, unit)}, and every turn before this score.",
             asides=(Aside(text=f"the plan of the {score.name}", place=score.place),))
     for crease in spare:
         yield Finding(
             name="a score that the plan does not have", severity=Severity.ERROR, place=crease.place,
             message=f"This scores the {piece.name} {_where(crease.segment, unit)}, where the plan has no score.",
             mend="Take this score out of the step, or add it to the plan.")
+
+
+def _rather(crease: Crease, plan: Segment, steps: tuple[StepMade, ...], unit: Unit) -> str:
+    """The distance that would have made the plan's score from where this one was measured, where there is one."""
+    check = "heck the edge that lies against the fence"
+    for done in (done for step in steps for done in step.done):
+        if isinstance(done.action, ScoreAt) and done.action.place == crease.place and done.dimensions:
+            said, start = done.dimensions[0].measure, done.dimensions[0].start
+            side = plan.along.cross(crease.segment.start - start)
+            if plan.along.cross(crease.segment.along) == 0 and side != 0:
+                ratio = plan.along.cross(plan.start - start) / side
+                if ratio > 0:
+                    right = with_unit(said.value * ratio, unit)
+                    return f"Score at {right}, not {with_unit(said.value, unit)}; or c{check}"
+    return f"C{check} and the points of the score"
 
 
 def _collinear(a: Segment, b: Segment) -> bool:
