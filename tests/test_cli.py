@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from foldproof.cli import main
+from foldproof.cli import Outcome, main
 
 SOUND = (Path(__file__).parent / "bad_input" / "sound.yaml").read_text(encoding="utf-8")
 WRONG = SOUND.replace("score: 4 1/4", "score: 4 5/16")
@@ -117,6 +117,23 @@ def test_several_at_once_the_sound_one_is_built(here: Path, capsys: Captured) ->
     assert json.loads(capsys.readouterr().out)
     assert (here / "out" / "good" / "handout.pdf").is_file()
     assert not (here / "out" / "wrong").exists()
+
+
+@pytest.mark.parametrize(("terminal", "lines"), [
+    pytest.param(True, ["1 of 2: build/good", "2 of 2: recipes/wrong.yaml not built"], id="on a terminal"),
+    pytest.param(False, [], id="elsewhere"),
+])
+def test_progress(
+    terminal: bool, lines: list[str], here: Path, capsys: Captured, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write("good.yaml")
+    write("wrong.yaml", WRONG)
+    monkeypatch.setattr("foldproof.cli._each", lambda work, recipes: map(work, recipes))
+    monkeypatch.setattr("foldproof.cli._build", lambda recipe, into, options: Outcome(
+        recipe=str(recipe), findings=(), source="", folder=str(into / "good") if recipe.stem == "good" else None))
+    monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
+    main(["build"])
+    assert capsys.readouterr().err.splitlines() == lines
 
 
 def test_a_foreign_folder_is_refused_without_a_traceback(here: Path, capsys: Captured) -> None:

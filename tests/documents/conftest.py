@@ -108,7 +108,8 @@ def view(card: Card, making: Making) -> View:
         poses={"closed": drawing("pose-closed"), "open": drawing("pose-open")},
         steps={"base": drawing("step-01"), "mat": drawing("step-02", "1/8 in")},
         tall_steps={"base": drawing("step-01"), "mat": drawing("step-02", "1/8 in")},
-        cutting=drawing("cutting"), key=replace(drawing("key"), width_mm=100), tall_key=drawing("key"),
+        cutting=drawing("cutting"), tall_cutting=drawing("cutting"),
+        key=replace(drawing("key"), width_mm=100), tall_key=drawing("key"),
     )
     return tell(card, making, drawn=drawn, photos={}, revision="0123abcd", version="9.9", dated="2026-03-01")
 

@@ -42,6 +42,7 @@ def point(name: str) -> do.TablePoint:
      "Score from the middle of the top edge to the center"),
     (do.Turn(place=HERE, amount="half"), "Turn the base half round, the same face up"),
     (do.Turn(place=HERE, amount="quarter clockwise"), "Turn the base a quarter clockwise, the same face up"),
+    (do.Turn(place=HERE, amount="quarter anticlockwise"), "Turn the base a quarter counterclockwise, the same face up"),
     (do.TurnOver(place=HERE, way="book page"), "Turn the base over like the page of a book"),
     (do.TurnOver(place=HERE, way="top to bottom"), "Turn the base over from top to bottom"),
     (do.FoldOn(place=HERE, score="spine", fold=Fold.VALLEY), "Fold on the spine toward you (valley)"),
@@ -74,6 +75,7 @@ def test_places(at: do.PlacedAt, words: str) -> None:
 
 def test_metric_editions_spell_the_british_way() -> None:
     assert placed_words(do.PlacedAt(centred="both"), Unit.MM) == "centred"
+    assert "anticlockwise" in action_words(do.Turn(place=HERE, amount="quarter anticlockwise"), Unit.MM)
 
 
 @pytest.mark.parametrize(("seconds", "said", "shown"), [

@@ -18,9 +18,10 @@ def draw(card: Card, making: Making, paper: DrawingStyle, screen: DrawingStyle) 
         poses={pose.name: draw_pose(card, pose) for pose in card.poses},
         steps=_steps(card, making, paper),
         tall_steps=_steps(card, making, screen),
-        cutting=draw_cutting_list(card),
+        cutting=draw_cutting_list(card, paper),
+        tall_cutting=draw_cutting_list(card, screen),
         key=draw_key(kinds, paper) if kinds else None,
-        tall_key=draw_key(kinds, screen, columns=2) if kinds else None,
+        tall_key=draw_key(kinds, screen, columns=1) if kinds else None,
     )
 
 

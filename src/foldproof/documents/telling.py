@@ -25,6 +25,7 @@ class Drawn:
     steps: Mapping[str, Drawing] = field(default_factory=dict)
     tall_steps: Mapping[str, Drawing] = field(default_factory=dict)
     cutting: Drawing | None = None
+    tall_cutting: Drawing | None = None
     key: Drawing | None = None
     tall_key: Drawing | None = None
 
@@ -54,6 +55,7 @@ def tell(
         finished=tuple(_finished(card, pose, drawn.poses.get(pose.name)) for pose in _shown(card)),
         cuts=cutting.cuts(card),
         cutting=drawn.cutting,
+        tall_cutting=drawn.tall_cutting,
         key=drawn.key,
         tall_key=drawn.tall_key,
         papers=cutting.papers(card, making),

@@ -114,6 +114,8 @@ class View:
     finished: tuple[Finished, ...]
     cuts: tuple[Cut, ...]
     cutting: Drawing | None
+    tall_cutting: Drawing | None
+    """The cutting list for a screen."""
     key: Drawing | None
     """What the lines of the drawings mean, for paper."""
     tall_key: Drawing | None
@@ -139,15 +141,15 @@ class View:
     @property
     def drawings(self) -> tuple[Drawing, ...]:
         """All drawings of the handout, in the order in which a reader meets them."""
-        return self._drawings(self.key, *(step.drawing for step in self.steps))
+        return self._drawings(self.cutting, self.key, *(step.drawing for step in self.steps))
 
     @property
     def page_drawings(self) -> tuple[Drawing, ...]:
         """All drawings of the page."""
-        return self._drawings(self.tall_key, *(step.tall for step in self.steps))
+        return self._drawings(self.tall_cutting, self.tall_key, *(step.tall for step in self.steps))
 
     def _drawings(self, *others: Drawing | None) -> tuple[Drawing, ...]:
-        found = (*(view.drawing for view in self.finished), self.cutting, *others)
+        found = (*(view.drawing for view in self.finished), *others)
         return tuple(drawing for drawing in found if drawing is not None)
 
     @property

@@ -66,7 +66,7 @@ def action_words(
         case ScoreBetween(start=start, end=end):
             return f"Score from {_spot(start, unit)} to {_spot(end, unit)}"
         case Turn(amount=amount):
-            return f"Turn {it} {'half round' if amount == 'half' else f'a {amount}'}, the same face up"
+            return f"Turn {it} {_turn(amount, unit)}, the same face up"
         case TurnOver(way=way):
             return f"Turn {it} over {'like the page of a book' if way == 'book page' else 'from top to bottom'}"
         case FoldOn(score=score, fold=fold, angle=angle, sharp=sharp):
@@ -117,8 +117,15 @@ def placed_words(at: PlacedAt, unit: Unit) -> str:
         upon = {None: "", "card": " on the closed card"}.get(at.centred_on, f" on the {at.centred_on}")
         said.append(f"{'centered' if unit is Unit.INCH else 'centred'}{way}{upon}")
     if at.turned != "none":
-        said.append("turned half round" if at.turned == "half" else f"turned a {at.turned}")
+        said.append(f"turned {_turn(at.turned, unit)}")
     return ", ".join(said)
+
+
+def _turn(amount: str, unit: Unit) -> str:
+    """A turn in words, in the spelling of the recipe's part of the world."""
+    if amount == "half":
+        return "half round"
+    return f"a {amount.replace('anticlockwise', 'counterclockwise') if unit is Unit.INCH else amount}"
 
 
 def _of(length: Quantity, unit: Unit) -> str:
