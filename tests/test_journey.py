@@ -6,7 +6,7 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
-    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "drawing", "documents",
+    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "classroom", "drawing", "documents",
     "pipeline", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}

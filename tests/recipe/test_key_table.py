@@ -83,7 +83,7 @@ def test_the_walk_reaches_every_form() -> None:
         ("tool", records.ToolSpec, {"name"}),
         ("step", records.StepSpec, {"actions", "shots"}),
         ("shot", records.ShotSpec, set()),
-        ("recipe", records.Recipe, {"file", "name"}),
+        ("recipe", records.Recipe, {"file", "name", "class_part"}),
         ("place", records.PlaceOn, set()),
     ],
 )

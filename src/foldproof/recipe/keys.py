@@ -1,6 +1,7 @@
 """The table of keys of a whole recipe, and a walk over every form of the grammar."""
 
 from foldproof.measures.quantity import Kind
+from foldproof.recipe.keys_class import CLASS
 from foldproof.recipe.keys_plan import JOIN, LAYER, PAPER, PIECE
 from foldproof.recipe.keys_poses import FINISHED, POSE
 from foldproof.recipe.keys_steps import STEP
@@ -129,6 +130,12 @@ RECIPE = Form(
             "What the maker does, in order.",
             "[{title: Cut the base, piece: base, do: [{cut: [8 1/2, 5 1/2]}], text: Cut it.}]",
             required=True,
+        ),
+        Key(
+            "class",
+            Mapped((CLASS,)),
+            "What a class of this card needs.",
+            "{people: 12, cut ahead: everything}",
         ),
         Key("picture", Words(), "A photograph of the card, by a path inside the recipe's folder.", "pictures/gate.jpg"),
     ),

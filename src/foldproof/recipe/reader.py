@@ -7,7 +7,8 @@ from pathlib import Path
 from foldproof.findings.finding import Finding, Place, has_errors
 from foldproof.measures.named import resolve_measures
 from foldproof.measures.quantity import Unit
-from foldproof.recipe import reading_actions, reading_plan, reading_poses, reading_steps
+from foldproof.recipe import reading_actions, reading_class, reading_plan, reading_poses, reading_steps
+from foldproof.recipe.class_records import ClassSpec
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.keys import RECIPE
 from foldproof.recipe.kinds import Naming
@@ -36,6 +37,7 @@ BUILDERS: dict[str, Builder] = {
     **reading_poses.BUILDERS,
     **reading_actions.BUILDERS,
     **reading_steps.BUILDERS,
+    **reading_class.BUILDERS,
 }
 
 
@@ -175,6 +177,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         steps=fields.several("steps", StepSpec),
         picture=picture(fields.get("picture", Text), desk),
         place=fields.place,
+        class_part=fields.get("class", ClassSpec),
     )
 
 

@@ -7,17 +7,8 @@ from foldproof.findings.finding import Place
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import Action
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Text:
-    """A word or a passage of the recipe with its place."""
-
-    value: str
-    place: Place
-
-    def __str__(self) -> str:
-        return self.value
+from foldproof.recipe.class_records import ClassSpec
+from foldproof.recipe.text import Text as Text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -420,3 +411,5 @@ class Recipe:
     steps: tuple[StepSpec, ...]
     picture: Text | None
     place: Place
+    class_part: ClassSpec | None = None
+    """What a class of it needs; None where the recipe has no such part."""
