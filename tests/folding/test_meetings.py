@@ -36,6 +36,26 @@ def test_doors_of_a_gate(width: str, gap: Fraction) -> None:
     assert {p.y for p in (by_panel["left"].start, by_panel["left"].end)} == {0, 4}
 
 
+def test_doors_that_are_seen_from_behind_only_meet_too() -> None:
+    plan = _gate("8").replace("r: 180, l: 180}}", "r: 180, l: 180}, seen: back}")
+    assert [meeting.gap for meeting in flat(card_of(plan)).meetings] == [0]
+
+
+def test_edges_that_nobody_sees_do_not_meet() -> None:
+    # two inner flaps beneath a cover
+    made = flat(card_of("""
+pieces:
+  base:
+    paper: card
+    outline: [[0, 4], [2, 4], [2, 0], [6, 0], [6, 4], [8, 4], [8, 8], [0, 8]]
+    scores: {l: {from: [2, 4], to: [2, 8], fold: valley}, r: {from: [6, 4], to: [6, 8], fold: valley},
+             c: {from: [2, 4], to: [6, 4], fold: valley}}
+    panels: {left: left of l, right: right of r, rear: [4, 6], cover: below c}
+poses: {closed: {still: rear, folds: {l: 180, r: 180, c: 180}}}
+"""))
+    assert not [meeting for meeting in made.meetings if set(meeting.panels) == {"left", "right"}]
+
+
 @pytest.mark.parametrize("width", ["9", "7"])
 def test_edges_a_quarter_of_the_card_apart_do_not_meet(width: str) -> None:
     assert flat(card_of(_gate(width))).meetings == ()

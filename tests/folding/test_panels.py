@@ -3,9 +3,10 @@
 from fractions import Fraction
 
 import pytest
-from plans import built, card_of, names_of
+from plans import built, card_of, names_of, recipe_of
 
 from foldproof.folding.card import Card
+from foldproof.folding.panels import divide
 from foldproof.paper.face import Fold
 from foldproof.paper.polygon import area
 from foldproof.paper.vector import Point
@@ -51,8 +52,10 @@ def test_a_gate_fold_has_three_panels_and_two_hinges() -> None:
                  {"low": 8, "high": 8}, id="diagonal, by above and below"),
     pytest.param("s: {from: bottom left, to: top right, fold: mountain}", "a: left of s, b: right of s",
                  {"a": 8, "b": 8}, id="diagonal, by left and right"),
-    pytest.param("s: {from: top right, to: bottom left, fold: mountain}", "low: below s, high: above s",
-                 {"low": 8, "high": 8}, id="diagonal, drawn the other way"),
+    pytest.param("s: {from: [4, 3], to: bottom left, fold: mountain}", "low: below s, high: above s",
+                 {"low": 6, "high": 10}, id="slanted, drawn from the right"),
+    pytest.param("s: {from: top right, to: [1, 0], fold: mountain}", "a: left of s, b: right of s",
+                 {"a": 10, "b": 6}, id="slanted, drawn from the top"),
     pytest.param("s: {from: [0, 3], to: top right, fold: valley}", "flap: [1, 3 1/2], rest: [1, 1]",
                  {"flap": 2, "rest": 14}, id="from an edge to a corner, by points"),
     pytest.param("s: {across: 1, fold: valley}, t: {across: 2, fold: mountain}, u: {across: 3, fold: valley}",
@@ -101,6 +104,14 @@ def test_panels_by_their_names(scores: str, panels: str, sizes: dict[str, int]) 
 ])
 def test_what_is_wrong_with_scores_and_names(scores: str, panels: str, name: str) -> None:
     assert set(names_of(_sheet(scores, panels))) == {name}
+
+
+def test_a_stretch_between_the_same_two_panels_is_one_hinge() -> None:
+    # a score that ends against another cuts its line in two places, but parts no panel
+    recipe = recipe_of(_sheet("s: {across: 2, fold: valley}, t: {from: [2, 2], to: [3, 2], fold: valley}"))
+    divided, findings = divide(recipe.pieces[0], recipe.unit)
+    assert findings and divided is not None
+    assert [hinge.segment for hinge in divided.hinges if hinge.score == "s"] == [divided.piece.scores[0].segment]
 
 
 def test_each_finding_says_where_and_how_much() -> None:

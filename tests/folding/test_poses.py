@@ -111,6 +111,7 @@ poses: {closed: {POSE}}
     pytest.param("still: a, folds: {}, turned: quarter clockwise", "a", [(0, 9), (0, 5)], id="turned clockwise"),
     pytest.param("still: a, folds: {}, turned: quarter anticlockwise", "a", [(6, 0), (6, 4)], id="anticlockwise"),
     pytest.param("still: a, folds: {}, turned: half", "a", [(9, 6), (5, 6)], id="turned half"),
+    pytest.param("folds: {s: 180}", "a", [(4, 0), (0, 0)], id="folded on to the larger panel"),
     pytest.param("still: b, folds: {s: 180}", "a", [(4, 0), (0, 0)], id="folded on to b"),
     pytest.param("still: a, folds: {s: 180}", "a", [(1, 0), (5, 0)], id="b reaches out to the left"),
     pytest.param("still: b, folds: {s: 180}, seen: back", "a", [(1, 0), (5, 0)], id="folded, from behind"),

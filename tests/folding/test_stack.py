@@ -172,6 +172,11 @@ def test_a_choice_that_folding_forbids_is_told() -> None:
     assert findings[0].place is not None and findings[0].place.line == 12
 
 
+def test_a_choice_between_panels_that_lie_apart_is_told() -> None:
+    pose = "poses: {closed: {still: b, folds: {one: 180}, over: [[c, a]]}}"
+    assert names_of(LETTER + pose) == ["order of panels apart"]
+
+
 def test_a_choice_seen_from_behind_is_as_the_viewer_sees_it() -> None:
     pose = "poses: {closed: {still: b, folds: {one: 180, two: 180}, seen: back, over: [[c, a]]}}"
     assert flat(card_of(LETTER + pose)).stack == ("a", "c", "b")

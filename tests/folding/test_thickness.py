@@ -33,6 +33,13 @@ def test_the_greatest_thickness(plan: str, closed: str, open_: str) -> None:
     assert flat(card, "open").thickness == Fraction(open_)
 
 
+def test_foam_counts_only_where_it_lies() -> None:
+    plan = _plan(adhesive="foam squares").replace("thickness: 1/16", "thickness: 0.001 in")
+    plan = plan.replace("tag: {paper: thin, size: [1, 1]", "tag: {paper: card, size: [1/4, 4]")
+    # beside the mat lie two sheets and the tag, 0.03; with the mat on its foam but without the tag it is 0.026
+    assert flat(card_of(plan)).thickness == Fraction("0.03")
+
+
 def test_a_thickness_that_is_not_given_is_estimated_from_the_weight() -> None:
     # 250 g/m2 x 1.3 cm3/g = 325 micrometres (facts.md 4.4: bulk about 1.0 to 1.45, M; the middle is our choice)
     made = flat(card_of(_plan("weight: 250 gsm")), "open")

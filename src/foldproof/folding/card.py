@@ -106,13 +106,19 @@ class Region:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Meeting:
-    """Two free edges of different panels that run side by side in a flat pose, facing each other."""
+    """Two free edges of different bodies that run side by side in a flat pose, facing each other.
+
+    An edge at which the paper is folded over counts as free.
+    """
 
     panels: tuple[str, str]
     edges: tuple[Segment, Segment]
     """In the pose's frame, over the stretch in which they face."""
     gap: Fraction
-    """The distance between parallel level or upright edges: positive apart, zero meeting, negative overlapping."""
+    """The distance between the parallel edges: positive apart, zero meeting, negative overlapping.
+
+    Exact, but for slanted edges whose direction has no rational length: those to 1/4096 of the unit.
+    """
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

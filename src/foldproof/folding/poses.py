@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from foldproof.findings.finding import Finding
+from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.bodies import bodies
 from foldproof.folding.bonds import MIRROR, TURNS
 from foldproof.folding.card import Card, FlatPose, Hinge, Pose
@@ -57,6 +57,7 @@ def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Findin
         placements=placing.placements, choices=tuple((b, a) for a, b in choices) if back else choices,
     ))
     findings = tuple(_not_stacked(card, spec, trouble, back) for trouble in stacking.troubles)
+    findings += _idle(spec, stacking.over)
     if not findings:
         findings = _through(card, spec, placing.placements, stacking.order)
     if back:
@@ -106,6 +107,17 @@ def _open_loop(spec: PoseSpec, misfit: Misfit, unit: Unit) -> Finding:
         f"In the pose {spec.name} the card does not come together at {where}: by way of {one}, and by way of {two}, "
         f"it ends up in two places {distance(misfit.square, unit)} apart.", spec.place,
         "Check the distances of the scores and of the join on both ways.")
+
+
+def _idle(spec: PoseSpec, over: frozenset[tuple[str, str]]) -> tuple[Finding, ...]:
+    """Findings for choices between panels that do not lie on each other."""
+    return tuple(
+        Finding(
+            name="order of panels apart", severity=Severity.WARNING, place=upper.place,
+            message=f"In the pose {spec.name}, {upper} and {lower} do not lie over each other, so neither is on top.",
+            mend="Leave this pair out, or name the two panels that overlap.")
+        for upper, lower in spec.over if not over & {(upper.value, lower.value), (lower.value, upper.value)}
+    )
 
 
 def _through(

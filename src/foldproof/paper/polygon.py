@@ -250,7 +250,10 @@ def overlap(a: Ring, b: Ring) -> bool:
     if not (box.left < other.right and other.left < box.right and box.bottom < other.top and other.bottom < box.top):
         return False
     if is_convex(a) and is_convex(b):
-        return len(clip_convex(a, b)) >= 3
+        return not any(  # where two convex areas lie apart, a side of one of them parts them
+            all(turn(side.start, side.end, p) <= 0 for p in other)
+            for one, other in ((a, b), (b, a)) for side in edges(one)
+        )
     # where no border enters the other area, an area lies wholly inside the other or wholly outside
     return (
         locate(interior_point(a), b) is Where.IN or locate(interior_point(b), a) is Where.IN
