@@ -72,6 +72,16 @@ def test_a_trap_is_told_alone(old: str, new: str, expected: tuple[str, str], loa
     assert found == [expected]
 
 
+def test_a_quote_left_open_over_several_lines_of_words(loader: str) -> None:
+    assert told(spoilt(TEXT, '    text: "Cut one base\n      and look at it.')) == [("quote not closed", '"')]
+
+
+def test_lines_without_a_colon_are_told_together(loader: str) -> None:
+    text = spoilt("skill: beginner", "for people who\nhave never made a card\nskill: beginner")
+    assert told(text) == [("colon missing", "for people who")]
+    assert "nor has what follows, down to line 4" in read_text(text, "small.yaml").findings[0].message
+
+
 def test_a_second_document_is_told() -> None:
     found = told(spoilt("opening: [closed, open]", "opening: [closed, open]\n---\nmore: words"))
     assert ("several documents", "more") in found

@@ -191,3 +191,49 @@ def test_it_is_told_where_it_stands(old: str, new: str, expected: list[tuple[str
         assert found, "something must be told"
         return
     assert found == expected
+
+
+def names(text: str) -> list[str]:
+    return [finding.name for finding in read_text(text, "small.yaml").findings]
+
+
+def test_measures_are_bounded() -> None:
+    many = "".join(f"  extra {chr(97 + n // 26)}{chr(97 + n % 26)}: 1\n" for n in range(197))
+    assert names(SOUND.replace("papers:\n", f"{many}papers:\n")) == []
+    assert names(SOUND.replace("papers:\n", f"{many}  last: 1\npapers:\n")) == ["too many"]
+
+
+def test_scores_are_bounded_over_all_pieces() -> None:
+    def scores(count: int, name: str) -> str:
+        return "{" + ", ".join(f"{name} {n}: {{up: 1, fold: none}}" for n in range(count)) + "}"
+
+    text = spoilt("    size: [2, 2]", f"    size: [2, 2]\n    scores: {scores(100, 'low')}")
+    assert names(text + "") == []
+    more = text.replace(
+        "joins:", f"  third:\n    paper: slate\n    size: [2, 2]\n    scores: {scores(98, 'high')}\njoins:"
+    )
+    assert names(more) == ["too many"]
+    assert names(more.replace("high 97: {up: 1, fold: none}", "").replace(", }", "}")) == []
+
+
+def test_pieces_are_bounded() -> None:
+    pieces = "".join(f"  extra {n}: {{paper: slate, size: [2, 2]}}\n" for n in range(59))
+    assert names(SOUND.replace("joins:", f"{pieces}joins:")) == ["too many"]
+    assert names(SOUND.replace("joins:", f"{pieces.rpartition('  extra')[0]}joins:")) == []
+
+
+def test_steps_are_bounded() -> None:
+    step = "  - {title: Look, text: See.}\n"
+    assert names(SOUND + step * 298) == []
+    assert names(SOUND + step * 299) == ["too many"]
+
+
+def test_strange_keys_are_not_told_without_end() -> None:
+    found = names(SOUND + "".join(f"moon {n}: full\n" for n in range(1000)))
+    assert found == ["unknown key"] * 30 + ["too many"]
+
+
+def test_mistakes_are_not_told_without_end() -> None:
+    found = read_text(SOUND + "title: Again\n" * 1000, "small.yaml").findings
+    assert [finding.name for finding in found] == ["written twice"] * 200 + ["too many"]
+    assert "800 more mistakes" in found[-1].message

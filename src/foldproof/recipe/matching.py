@@ -7,6 +7,9 @@ from foldproof.recipe.nodes import Entry, Mapping, Scalar
 from foldproof.recipe.synonyms import SYNONYMS
 from foldproof.recipe.wording import a, an_example, in_words
 
+MOST_STRANGERS = 30
+"""Unknown keys in one mapping that are told one by one."""
+
 
 def form_of(node: Mapping, forms: tuple[Form, ...]) -> Form:
     """The form that shares most keys with what is written; the first of equals."""
@@ -23,8 +26,17 @@ def matched(node: Mapping, form: Form, desk: Desk) -> list[tuple[Key, Entry]]:
     """The entries with their keys; a misspelt key is reported and then read as the key that was likely meant."""
     taken = {entry.key.text for entry in node.entries}
     pairs: list[tuple[Key, Entry]] = []
+    strangers = 0
     for entry in node.entries:
         key = form.key(entry.key.text)
+        strangers += key is None
+        if strangers > MOST_STRANGERS:
+            desk.error(
+                "too many",
+                f"More than {MOST_STRANGERS} keys here are no keys of {a(form.name)}; the rest is not looked at.",
+                entry.key.place,
+            )
+            break
         if key is None:
             free = [each.name for each in form.keys if each.name not in taken]
             guess = None if _after_comma(node, entry) else nearest(entry.key.text, free, SYNONYMS)

@@ -13,9 +13,17 @@ _SIDE = re.compile(rf"({'|'.join(_RELATIONS)}) (.+)")
 _BETWEEN = "between "
 
 
+LONGEST_WHERE = 500
+
+
 def sides_of(where: Text, scores: tuple[ScoreSpec, ...], desk: Desk) -> tuple[Side, ...] | None:
     """The sides of scores on which a panel lies: `left of A`, `between A and B`, joined by `and`."""
     known = {each.name.value: each for each in scores}
+    if len(where.value) > LONGEST_WHERE:
+        desk.error(
+            "panel not placed", "These words are too long to say where a panel lies.", where.place, "Write [x, y]."
+        )
+        return None
     if where.value.startswith(_BETWEEN):
         return _between(where, known, desk)
     sides = []

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from foldproof.findings.finding import Finding, Place, has_errors
+from foldproof.findings.finding import Finding, Place, Severity, has_errors
 from foldproof.measures.named import resolve_measures
 from foldproof.measures.quantity import Unit
 from foldproof.recipe import reading_actions, reading_class, reading_plan, reading_poses, reading_steps
@@ -42,6 +42,9 @@ BUILDERS: dict[str, Builder] = {
 
 
 MOST_SCORES = 200
+MOST_MEASURES = 200
+MOST_FINDINGS = 200
+"""Mistakes that are told one by one; a text with more is no recipe yet."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +99,9 @@ def _read_measures(root: Mapping, desk: Desk) -> Mapping:
     """Read the measures, which everything else may use; gives back the recipe without those that are read."""
     node = root.value("measures")
     if not isinstance(node, Mapping):
+        return root
+    if len(node.entries) > MOST_MEASURES:
+        desk.unreadable = frozenset(entry.key.text for entry in node.entries)
         return root
     entries, odd = [], []
     for entry in node.entries:
@@ -182,6 +188,15 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
 
 
 def _in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """In the order of the text, each once."""
+    """In the order of the text, each once; of very many only the first."""
     top = Place(file="", line=0, column=0)
-    return tuple(dict.fromkeys(sorted(findings, key=lambda finding: (finding.place or top).line)))
+    ordered = tuple(dict.fromkeys(sorted(findings, key=lambda finding: (finding.place or top).line)))
+    if len(ordered) <= MOST_FINDINGS:
+        return ordered
+    more = Finding(
+        name="too many",
+        severity=Severity.ERROR,
+        message=f"There are {len(ordered) - MOST_FINDINGS:,} more mistakes below; mend these first.",
+        place=ordered[MOST_FINDINGS].place,
+    )
+    return (*ordered[:MOST_FINDINGS], more)

@@ -13,6 +13,10 @@ REFERENCE = re.compile(r"\{([^{}]*)\}")
 """A name in braces."""
 
 
+MOST_TOLD = 20
+"""References of one passage that are told one by one."""
+
+
 def fill(text: str, recipe: Recipe) -> str:
     """Put the written value, with its unit, in the place of each reference. One that names no measure stays."""
     measures = {measure.name.value: measure.value for measure in recipe.measures}
@@ -42,11 +46,13 @@ def references(text: str) -> tuple[str, ...]:
 
 
 def check_references(text: Text, desk: Desk) -> None:
-    """Report references that name no measure."""
+    """Report references that name no measure, each name once."""
+    told: set[str] = set()
     for found in REFERENCE.finditer(text.value):
         name = _name(found)
-        if name in desk.measures or name in desk.unreadable:
+        if name in desk.measures or name in desk.unreadable or name in told or len(told) == MOST_TOLD:
             continue
+        told.add(name)
         guess = nearest(name, desk.measures)
         desk.error(
             "unknown name",

@@ -199,8 +199,21 @@ def _open_quote(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | Non
         place = Place(file=file, line=number + 1, column=len(before) + 1)
         reason = "The quote that opens here is not closed on this line, so the lines after it are taken for words."
         finding = finding_at("quote not closed", reason, place, f"Close it with {value[0]} at the end.")
-        return Mended(lines=with_line(lines, number, f"{before}{value}{value[0]}"), finding=finding)
+        last = _last_of_passage(lines, number)
+        return Mended(lines=with_line(lines, last, f"{lines[last].rstrip()}{value[0]}"), finding=finding)
     return None
+
+
+def _last_of_passage(lines: tuple[str, ...], number: int) -> int:
+    """The last line of the words that begin in a line: those below it that are indented further and have no key."""
+    indent = len(lines[number]) - len(lines[number].lstrip())
+    last = number
+    for below in range(number + 1, len(lines)):
+        line = lines[below]
+        if len(line) - len(line.lstrip()) <= indent or line.lstrip().startswith("- ") or has_key(line):
+            break
+        last = below
+    return last
 
 
 def _colon_in_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
@@ -338,20 +351,29 @@ def _tab_between(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | No
 
 
 def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
-    """A line of words where a key and its value belong."""
+    """Lines of words where a key and its value belong, all that follow each other at once."""
     if "could not find expected ':'" not in fault.problem:
         return None
+    fixed = list(lines)
+    number = fault.start_line
+    while number < len(lines) and lines[number].strip() and ":" not in lines[number]:
+        indent = len(lines[number]) - len(lines[number].lstrip())
+        fixed[number] = f"{lines[number][:indent]}#{lines[number][indent + 1 :]}"
+        number += 1
     line = lines[fault.start_line]
-    indent = len(line) - len(line.lstrip())
     words = line.strip()
     shown = words if len(words) < 50 else f"{words[:46]} ..."
+    count = number - fault.start_line
     finding = finding_at(
         "colon missing",
-        f"`{shown}` has no colon, so it is no key with a value.",
-        Place(file=file, line=fault.start_line + 1, column=indent + 1, length=max(1, len(words))),
+        f"`{shown}` has no colon, so it is no key with a value"
+        + (f"; nor has what follows, down to line {number}." if count > 1 else "."),
+        Place(
+            file=file, line=fault.start_line + 1, column=len(line) - len(line.lstrip()) + 1, length=max(1, len(words))
+        ),
         "Write key: value. If it goes on with the sentence before it, indent it, or write > after that key.",
     )
-    return Mended(lines=with_line(lines, fault.start_line, f"{line[:indent]}#{line[indent + 1 :]}"), finding=finding)
+    return Mended(lines=tuple(fixed), finding=finding)
 
 
 RULES: tuple[Rule, ...] = (

@@ -101,6 +101,7 @@ def _by_names(node: Node, kind: Named | ByName, desk: Desk) -> tuple[Item, ...] 
         return None
     least, most = (kind.least, kind.most) if isinstance(kind, Named) else (0, 200)
     if not _count(len(node.entries), least, most, f"Here is no {kind.naming}", node, desk):
+        desk.unlisted |= namings_in(kind)
         return None
     items = []
     for entry in node.entries:
