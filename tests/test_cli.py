@@ -110,6 +110,32 @@ def test_a_build_and_then_a_build_with_errors(here: Path, capsys: Captured) -> N
     assert "4 5/16" in capsys.readouterr().out
 
 
+def test_documents_that_disagree_fail_the_build_and_leave_the_old_ones(
+    here: Path, capsys: Captured, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The printer is made to print one number wrong: the audit must see it, and nothing is placed."""
+    write("one.yaml")
+    assert main(["build"]) == 0
+    before = {file.name: file.read_bytes() for file in (here / "build" / "one").iterdir() if file.is_file()}
+    capsys.readouterr()
+    monkeypatch.setattr("foldproof.documents.prose._raise", lambda match: "1/16")
+    write("one.yaml", SOUND.replace("Plain card", "Plainer card"))
+    assert main(["build"]) == 1
+    shown = capsys.readouterr()
+    assert "the finished documents disagree with the card" in shown.err
+    assert shown.err.count("\n") == 1
+    assert {file.name: file.read_bytes() for file in (here / "build" / "one").iterdir() if file.is_file()} == before
+
+
+def test_nothing_is_spilled_by_system_libraries(here: Path, capfd: Captured) -> None:
+    from foldproof.documents.hush import hushed
+
+    with hushed():
+        os.write(2, b"Fontconfig warning: something\n")
+    os.write(2, b"after\n")
+    assert capfd.readouterr().err == "after\n"
+
+
 def test_several_at_once_the_sound_one_is_built(here: Path, capsys: Captured) -> None:
     write("good.yaml")
     write("wrong.yaml", WRONG)

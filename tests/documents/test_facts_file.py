@@ -73,7 +73,7 @@ def test_poses(told: dict[str, Any], card: Card) -> None:
 def test_steps_agree_with_the_documents(told: dict[str, Any], view: View) -> None:
     assert [(step["number"], step["id"]) for step in told["steps"]] == [(1, "base"), (2, "mat")]
     for step, shown in zip(told["steps"], view.steps, strict=True):
-        assert tuple(action["words"] for action in step["actions"]) == shown.short
+        assert tuple(action["said"] for action in step["actions"]) == shown.short
     score = told["steps"][0]["actions"][2]
     assert (score["does"], score["at"], score["piece"]) == ("score at", {"exact": "17/4", "decimal": 4.25}, "base")
     assert told["steps"][1]["actions"][1]["at"] == {"border": {"exact": "1/8", "decimal": 0.125}, "turned": "none"}

@@ -18,7 +18,12 @@ HALF = '<span class="length">5 <span class="fraction">1/2</span></span>'
     pytest.param("3/4/2026", "3/4/2026", id="a date is no fraction"),
     pytest.param("1 and/or 2", "1 and/or 2", id="words are no fraction"),
     pytest.param("A2", "A2", id="an envelope"),
-    pytest.param("4 x 5", "4\u00a0×\u00a05", id="by"),
+    pytest.param("4 x 5", '<span class="length">4 × 5</span>', id="by"),
+    pytest.param("100 × 210 mm", '<span class="length">100 × 210 mm</span>', id="a size stays on one line"),
+    pytest.param("5-1/2 x 1/8 in", '<span class="length">5 <span class="fraction">1/2</span> × '
+                 '<span class="fraction">1/8</span> in</span>', id="a size in fractions"),
+    pytest.param("step 4", "step 4", id="a bare number"),
+    pytest.param("2 1/8/26", "2 1/8/26", id="no length"),
     pytest.param("<b>&", "&lt;b&gt;&amp;", id="escaped"),
 ])
 def test_lengths_are_set(written: str, set_as: str) -> None:

@@ -16,7 +16,7 @@ The shape, version 1 (a change that breaks a reader raises the number; new names
 - `poses`: name to `flat`; flat ones have `outline`, `size`, `over` (pairs of upper and lower panel), `meetings`,
   `seen` and `seen_from_behind` (panel, face, outline, in the pose's frame) and `thickness`; others have `height`,
   `frames` (origin, right and up of each panel in space), `angles` and `misfit`, all approximate.
-- `steps`: number, id, title, minutes and `actions` (what is done, on which piece, its numbers by name, in words).
+- `steps`: number, id, title, minutes and `actions` (what is done, on which piece, its numbers, in words as `said`).
 - `findings`: as `foldproof check --json` gives them, files by name only.
 """
 
@@ -205,7 +205,7 @@ def _region(region: Region) -> dict[str, Any]:
 
 def _action(action: Action, piece: str | None, words: str) -> dict[str, Any]:
     does = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", type(action).__name__).lower()
-    return {"does": does, "words": words, **{"piece": piece, **_parts(action)}}
+    return {"does": does, "said": words, **{"piece": piece, **_parts(action)}}
 
 
 def _parts(record: Any) -> Mapping[str, Any]:

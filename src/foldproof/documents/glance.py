@@ -62,13 +62,13 @@ def _post(card: Card) -> str:
     if piece is None:
         return ""
     told = [f"about {write_length(half_even(piece.mass_g, 0), Unit.MM)} g in its envelope"]
-    told += [f"{one.post}: {one.what} ({one.source.text}{_dated(one.source)})" for one in verdicts(card)]
+    told += [f"{one.post}: {one.what}{_dated(one.source)}" for one in verdicts(card)]
     return "; ".join(told) + ". Your post office has the last word."
 
 
 def _dated(source: Source) -> str:
-    """The date of a source's text, after a comma."""
-    return f", {source.date}" if source.date else ""
+    """A source that has a date, in brackets: rules change."""
+    return f" ({source.text}, {source.date})" if source.date else ""
 
 
 def _time(card: Card) -> str:

@@ -14,24 +14,31 @@ from typing import Any
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
+_NUMBER = r"(?:\d+[ \u00a0-])?\d+/\d+|\d+(?:\.\d+)?"
 _LENGTH = re.compile(
-    r"(?<![\w./])(?:(?P<whole>\d+)[ \u00a0-])?(?P<part>\d+/\d+)(?![\w/])(?P<unit>[ \u00a0](?:in|inch|inches|mm|cm)\b)?"
-    r"|(?<![\w./])(?P<plain>\d+(?:\.\d+)?)(?P<short>[ \u00a0](?:in|mm|cm|min|s|h|g|oz)\b)"
+    rf"(?<![\w./])(?P<sizes>(?:{_NUMBER})(?: × (?:{_NUMBER}))*)(?![\w/])"
+    r"(?P<unit>[ \u00a0](?:in|inch|inches|mm|cm|min|s|h|g|oz)\b)?"
 )
-_TIMES = re.compile(r"(?<=[\d”\"′″a-z½¼¾⅛⅜⅝⅞]) [x×] (?=\d|[½¼¾⅛⅜⅝⅞])")
+_FRACTION = re.compile(r"(?:(\d+)[ \u00a0-])?(\d+/\d+)")
+_TIMES = re.compile(r"(?<=[\d”\"′″a-z½¼¾⅛⅜⅝⅞]) x (?=\d|[½¼¾⅛⅜⅝⅞])")
 _SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
 
 
 def set_fractions(escaped: str) -> str:
-    """Wrap the lengths in text that is escaped already; a by-sign stands between the sides of a size."""
-    return _LENGTH.sub(_wrap, _TIMES.sub("\u00a0×\u00a0", escaped))
+    """Wrap the lengths and sizes in text that is escaped already; a by-sign stands between the sides of a size."""
+    return _LENGTH.sub(_wrap, _TIMES.sub(" × ", escaped))
 
 
 def _wrap(match: re.Match[str]) -> str:
-    if match["plain"]:
-        return f'<span class="length">{match["plain"]}{match["short"]}</span>'
-    whole = f"{match['whole']} " if match["whole"] else ""
-    return f'<span class="length">{whole}<span class="fraction">{match["part"]}</span>{match["unit"] or ""}</span>'
+    """A bare whole number stays as it is; all else is kept on one line."""
+    sizes = match["sizes"]
+    if not match["unit"] and "/" not in sizes and "×" not in sizes:
+        return match[0]
+    return f'<span class="length">{_FRACTION.sub(_raise, sizes)}{match["unit"] or ""}</span>'
+
+
+def _raise(match: re.Match[str]) -> str:
+    return f'{f"{match[1]} " if match[1] else ""}<span class="fraction">{match[2]}</span>'
 
 
 def to_html(markdown: str) -> str:
