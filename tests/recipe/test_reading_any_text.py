@@ -15,6 +15,8 @@ from foldproof.recipe.keys import ALL_KEYS, forms
 from foldproof.recipe.kinds import Mapped, OneOf
 from foldproof.recipe.reader import Reading, read_text
 
+LAW = settings(deadline=None, max_examples=60)
+"""The machine may be busy; a slow reading is not a wrong one."""
 WORDS = sorted(
     ALL_KEYS | {word for form in forms() for key in form.keys if isinstance(key.kind, OneOf) for word in key.kind.words}
 )
@@ -52,33 +54,38 @@ def check(text: str) -> Reading:
     return reading
 
 
+@LAW
 @given(st.text(max_size=300))
 def test_any_text(text: str) -> None:
     check(text)
 
 
+@LAW
 @given(st.text(alphabet="ab:-#'\"{}[]&*!|>%@`?, \n\t\\", max_size=80))
 def test_any_signs(text: str) -> None:
     check(text)
 
 
+@LAW
 @given(st.binary(max_size=200))
 def test_any_bytes(data: bytes) -> None:
     check(data.decode("utf-8", "replace"))
 
 
+@LAW
 @given(STRUCTURES)
 def test_any_structure(value: object) -> None:
     check(yaml.safe_dump(value, allow_unicode=True))
 
 
+@LAW
 @given(st.dictionaries(st.sampled_from(sorted(EXAMPLES)), STRUCTURES, max_size=8))
 def test_any_values_of_real_keys(value: dict[str, object]) -> None:
     check(yaml.safe_dump(value))
 
 
+@LAW
 @given(st.data())
-@settings(max_examples=150)
 def test_a_sound_recipe_with_one_value_put_otherwise(data: st.DataObject) -> None:
     recipe = yaml.safe_load(SOUND)
     spot, key = recipe, None
@@ -92,8 +99,8 @@ def test_a_sound_recipe_with_one_value_put_otherwise(data: st.DataObject) -> Non
     check(yaml.safe_dump(recipe))
 
 
+@LAW
 @given(st.integers(0, len(SOUND) - 1), st.integers(0, 12), st.text(alphabet=printable, max_size=4))
-@settings(max_examples=150)
 def test_a_sound_recipe_with_some_letters_put_otherwise(start: int, length: int, new: str) -> None:
     check(SOUND[:start] + new + SOUND[start + length :])
 
@@ -111,13 +118,14 @@ def test_a_sound_recipe_without_one_line(line: int) -> None:
     check("\n".join(lines[:line] + lines[line + 1 :]))
 
 
+@LAW
 @given(st.integers(0, len(SOUND)))
 def test_a_recipe_that_breaks_off(end: int) -> None:
     check(SOUND[:end])
 
 
+@LAW
 @given(st.integers(0, len(SOUND) - 1), st.sampled_from(list(":#'\"{}[]&*!|>%@`?,-\t")))
-@settings(max_examples=80)
 def test_the_slower_parser_raises_nothing_either(at: int, sign: str) -> None:
     fast = composing.LOADER
     composing.LOADER = yaml.SafeLoader

@@ -120,6 +120,19 @@ def test_places_behind_a_mended_word_are_those_of_the_source() -> None:
     assert at == [("space missing", 4, 5), ("unknown word", 4, 6)]
 
 
+def test_places_behind_tabs_are_those_of_the_source() -> None:
+    text = spoilt("    size: [2, 2]", "\tsize: [2, 0]")
+    reading = read_text(text, "small.yaml")
+    at = [(finding.name, finding.place.line, finding.place.column) for finding in reading.findings if finding.place]
+    line = text.split("\n").index("\tsize: [2, 0]") + 1
+    assert at == [("tabs for indentation", line, 1), ("not more than zero", line, 12)]
+
+
+def test_two_traps_on_one_line() -> None:
+    text = spoilt("    text: Cut one base.", "    text:*Cut* one {bsae}.")
+    assert told(text) == [("space missing", ":"), ("odd first sign", "*"), ("unknown name", "{bsae}")]
+
+
 def test_what_was_mended_is_not_called_whole() -> None:
     assert not read_text(spoilt("size: [2, 2]", "size: [2, 2"), "small.yaml").whole
 

@@ -237,3 +237,45 @@ def test_mistakes_are_not_told_without_end() -> None:
     found = read_text(SOUND + "title: Again\n" * 1000, "small.yaml").findings
     assert [finding.name for finding in found] == ["written twice"] * 200 + ["too many"]
     assert "800 more mistakes" in found[-1].message
+
+
+@pytest.mark.parametrize(
+    ("old", "within", "beyond", "name"),
+    [
+        pytest.param("sheet: [8 1/2, 11]", "sheet: [3000 mm, 11]", "sheet: [3001 mm, 11]", "absurd size", id="large"),
+        pytest.param("sheet: [8 1/2, 11]", "sheet: [1 mm, 11]", "sheet: [0.9 mm, 11]", "absurd size", id="small"),
+        pytest.param(
+            "bought: [1/2, 1/2]", "bought: [1 mm, 1]", "bought: [0.9 mm, 1]", "absurd size", id="small and bought"
+        ),
+        pytest.param("length: 18", "length: 9 m", "length: 11 m", "measure too large", id="ribbon"),
+        pytest.param("seconds: 20", "seconds: 3600", "seconds: 3601", "absurd size", id="shot"),
+        pytest.param("minutes: 2", "minutes: 7 days", "minutes: 8 days", "absurd size", id="step"),
+        pytest.param("dry: 5 min", "dry: 7 days", "dry: 8 days", "absurd size", id="drying"),
+        pytest.param("right hinge: 180}", "right hinge: -180}", "right hinge: -181}", "absurd size", id="fold"),
+        pytest.param("at: 1, edge", "at: 0, edge", "at: -1/64, edge", "less than zero", id="mark"),
+        pytest.param("right: -1/8", "right: -3000 mm", "right: -3001 mm", "absurd size", id="offset"),
+    ],
+)
+def test_what_makes_sense_has_two_sides(old: str, within: str, beyond: str, name: str) -> None:
+    assert names(spoilt(old, within)) == []
+    assert names(spoilt(old, beyond)) == [name]
+
+
+def test_a_name_has_sixty_letters_at_most() -> None:
+    assert names(SOUND.replace("  button:", f"  {'n' * 60}:")) == []
+    assert names(SOUND.replace("  button:", f"  {'n' * 61}:")) == ["name not usable"]
+
+
+def test_where_a_panel_lies_is_said_in_five_hundred_letters() -> None:
+    words = " and ".join(["left of left hinge"] * 21)
+    longer = f"{words} and left of {'n' * (500 - len(words) - 13)}"
+    assert len(longer) == 500
+    assert names(spoilt("left of left hinge", longer)) == ["unknown name"]
+    assert names(spoilt("left of left hinge", f"{longer}n")) == ["panel not placed"]
+
+
+def test_a_text_has_a_million_bytes_at_most() -> None:
+    room = 1_000_000 - len(SOUND)
+    assert names(f"{SOUND}#{' ' * (room - 2)}\n") == []
+    assert [finding.name for finding in read_text(f"{SOUND}#{' ' * (room - 1)}\n", "x").findings] == ["file too large"]
+    assert [finding.name for finding in read_text(f"{SOUND}#{'é' * (room // 2)}\n", "x").findings] == ["file too large"]

@@ -2,21 +2,18 @@
 
 import re
 from collections.abc import Iterator
-from collections.abc import Mapping as PlainMapping
 from dataclasses import dataclass
 
 import yaml
 
 from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.recipe.nodes import Entry, Mapping, Node, Scalar, Sequence
+from foldproof.recipe.shifts import Shifts, in_source
 
 MOST_NESTED = 40
 """How deep lists and mappings may lie in each other."""
 MOST_NODES = 50_000
 """How many values, lists and mappings a recipe may hold; a long recipe has some 2,000."""
-
-Shifts = PlainMapping[int, tuple[int, int]]
-"""By line (from 0): from which column on the text was made longer than its source, and by how many characters."""
 
 LOADER: type[yaml.SafeLoader | yaml.CSafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _MEANT = re.compile(r"\s+(#[^\s#].*)")
@@ -219,11 +216,8 @@ class _Composer:
                 length = end.column - start.column
             else:
                 length = len(self._line(start.line).rstrip()) - start.column
-        since, by = self.shifts.get(start.line, (0, 0))
-        column = max(since, start.column - by) if start.column > since else start.column
-        if by and start.column == since:
-            length -= 2  # the quotes put round it
-        return Place(file=self.file, line=start.line + 1, column=column + 1, length=max(1, length))
+        place = Place(file=self.file, line=start.line + 1, column=start.column + 1, length=max(1, length))
+        return in_source(place, self.shifts)
 
     def _line(self, number: int) -> str:
         return self.lines[number] if number < len(self.lines) else ""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import yaml
 
 from foldproof.findings.finding import Finding, Place, Severity
+from foldproof.recipe.shifts import Shift
 
 QUOTED = r"'(?:[^']|'')*'" r'|"(?:[^"\\]|\\.)*"'
 _KEY = r"""(?:"[^"]{0,80}"|'[^']{0,80}'|[^\s"'#\[\]{},&*!|>%@`-][^:#]{0,80}?)"""
@@ -42,8 +43,7 @@ class Mended:
 
     lines: tuple[str, ...]
     finding: Finding
-    shift: tuple[int, int, int] | None = None
-    """Line (from 0), the column from which on it grew, and by how many characters."""
+    shifts: tuple[Shift, ...] = ()
 
 
 def owner_of(lines: tuple[str, ...], number: int) -> int:
@@ -77,9 +77,9 @@ def quoted(lines: tuple[str, ...], number: int, file: str, place: Place, name: s
     quoted = "'" + bare.replace("'", "''") + "'"
     shown = f'"{bare}"' if '"' not in bare and "\\" not in bare else quoted
     mend = f"Write {shown}" if len(shown) <= 60 else 'Put these words in quotes: "..."'
-    shift = None if enclosed else (number, len(before), 1)
+    shifts = () if enclosed else (Shift(line=number, since=len(before), by=1, quoted=True),)
     finding = finding_at(name, message, place, mend)
-    return Mended(lines=with_line(lines, number, before + quoted), shift=shift, finding=finding)
+    return Mended(lines=with_line(lines, number, before + quoted), shifts=shifts, finding=finding)
 
 
 def closing(value: str) -> int | None:

@@ -1,6 +1,7 @@
 """A recipe's file or text opened: one mapping of nodes, or the findings that say why there is none."""
 
 import stat
+from dataclasses import replace
 from pathlib import Path
 
 import yaml
@@ -8,6 +9,7 @@ import yaml
 from foldproof.findings.finding import Finding, Place, Severity
 from foldproof.recipe.composing import TooMuchError, compose
 from foldproof.recipe.nodes import Mapping, Node, Scalar
+from foldproof.recipe.shifts import Shifts, added, in_source
 from foldproof.recipe.traps import TABS, UNEVEN, explain, mend
 
 MOST_BYTES = 1_000_000
@@ -71,7 +73,7 @@ def open_text(text: str, file: str) -> tuple[str, Mapping | None, tuple[Finding,
 def _compose(source: str, file: str) -> tuple[tuple[Node, ...] | None, tuple[Finding, ...]]:
     """The documents of a text; where it is no YAML, those of a mended copy with what was mended, as far as it goes."""
     found: list[Finding] = []
-    shifts: dict[int, tuple[int, int]] = {}
+    shifts: Shifts = {}
     mended = source
     for _ in range(_MOST_REPAIRS):
         try:
@@ -81,16 +83,18 @@ def _compose(source: str, file: str) -> tuple[tuple[Node, ...] | None, tuple[Fin
         except yaml.YAMLError as error:
             repaired = mend(mended, error, file)
             if repaired is None:
-                return None, tuple(found) or (explain(mended, error, file),)
+                return None, tuple(found) or (_in_source(explain(mended, error, file), shifts),)
             mended = "\n".join(repaired.lines)
             if not (found and found[0].name == TABS and repaired.finding.name == UNEVEN):  # it comes of the tabs
-                found.append(repaired.finding)
-            if repaired.shift is not None:
-                line, column, by = repaired.shift
-                shifts[line] = (column, shifts.get(line, (0, 0))[1] + by)
+                found.append(_in_source(repaired.finding, shifts))
+            shifts = added(shifts, repaired.shifts)
         else:
             return roots, (*found, *more)
     return None, tuple(found)
+
+
+def _in_source(finding: Finding, shifts: Shifts) -> Finding:
+    return finding if finding.place is None else replace(finding, place=in_source(finding.place, shifts))
 
 
 def _only_mapping(

@@ -22,6 +22,7 @@ from foldproof.recipe.faults import (
     with_line,
 )
 from foldproof.recipe.keys import ALL_KEYS
+from foldproof.recipe.shifts import Shift
 
 TABS = "tabs for indentation"
 UNEVEN = "indentation uneven"
@@ -63,7 +64,7 @@ def explain(source: str, error: yaml.YAMLError, file: str) -> Finding:
     while fault.line >= len(lines) or (fault.line > 0 and not lines[fault.line].strip()):
         fault = replace(fault, line=min(fault.line, len(lines)) - 1, column=0)
     line = lines[fault.line]
-    indent = len(line) - len(line.lstrip())
+    indent = _indent(line)
     column = max(fault.column, indent)
     place = Place(file=file, line=fault.line + 1, column=column + 1, length=max(1, len(line.rstrip()) - column))
     if len(unclosed(line)) > MOST_NESTED:
@@ -99,7 +100,7 @@ def explain(source: str, error: yaml.YAMLError, file: str) -> Finding:
 
 def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     """Tabs at the start of lines: all of them at once, since one is seldom alone."""
-    with_tabs = [number for number, line in enumerate(lines) if "\t" in line[: len(line) - len(line.lstrip())]]
+    with_tabs = [number for number, line in enumerate(lines) if "\t" in line[: _indent(line)]]
     if not with_tabs or not any(number in with_tabs for number in range(fault.start_line, fault.line + 1)):
         return None
     others = f" ({len(with_tabs)} lines have tabs)" if len(with_tabs) > 1 else ""
@@ -112,7 +113,16 @@ def _tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
         Place(file=file, line=first + 1, column=lines[first].index("\t") + 1),
         "Put spaces in their place, two for each level; editors have a setting for it.",
     )
-    return Mended(lines=fixed, finding=finding)
+    shifts = tuple(
+        Shift(line=number, since=0, by=_indent(new) - _indent(old))
+        for number, (old, new) in enumerate(zip(lines, fixed, strict=True))
+        if old != new
+    )
+    return Mended(lines=fixed, shifts=shifts, finding=finding)
+
+
+def _indent(line: str) -> int:
+    return len(line) - len(line.lstrip())
 
 
 def _tabs_to_spaces(lines: tuple[str, ...]) -> tuple[str, ...]:
@@ -123,7 +133,7 @@ def _tabs_to_spaces(lines: tuple[str, ...]) -> tuple[str, ...]:
         words = line.lstrip()
         tabs = line[: len(line) - len(words)].count("\t")
         if tabs and words:
-            indent = len(above) - len(above.lstrip())
+            indent = _indent(above)
             if above_tabs:
                 indent = max(0, indent + 2 * (tabs - above_tabs))
             else:
@@ -206,11 +216,11 @@ def _open_quote(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | Non
 
 def _last_of_passage(lines: tuple[str, ...], number: int) -> int:
     """The last line of the words that begin in a line: those below it that are indented further and have no key."""
-    indent = len(lines[number]) - len(lines[number].lstrip())
+    indent = _indent(lines[number])
     last = number
     for below in range(number + 1, len(lines)):
         line = lines[below]
-        if len(line) - len(line.lstrip()) <= indent or line.lstrip().startswith("- ") or has_key(line):
+        if _indent(line) <= indent or line.lstrip().startswith("- ") or has_key(line):
             break
         last = below
     return last
@@ -256,7 +266,9 @@ def _key_under_words(lines: tuple[str, ...], fault: Fault, file: str) -> Mended 
             place,
             f"Start `{key}:` in the same column as `{before.strip(' -:')}:`.",
         )
-        return Mended(lines=with_line(lines, fault.line, " " * indent + line.strip()), finding=finding)
+        by = indent - (_indent(line))
+        shifts = (Shift(line=fault.line, since=0, by=by),)
+        return Mended(lines=with_line(lines, fault.line, " " * indent + line.strip()), shifts=shifts, finding=finding)
     finding = finding_at(
         "colon in a sentence",
         "A colon with a space after it parts a key from its value; here it stands in words that began in line "
@@ -280,7 +292,9 @@ def _no_space_after_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Me
             f"Write {found['key']}: {found['rest']}",
         )
         fixed = f"{lines[number][:at]} {lines[number][at:]}"
-        return Mended(lines=with_line(lines, number, fixed), shift=(number, at, 1), finding=finding)
+        return Mended(
+            lines=with_line(lines, number, fixed), shifts=(Shift(line=number, since=at, by=1),), finding=finding
+        )
     return None
 
 
@@ -318,7 +332,11 @@ def _comment_in_brackets(lines: tuple[str, ...], fault: Fault, file: str) -> Men
             f'Put it in quotes: "{found[1]}"',
         )
         fixed = f'{line[: found.start(1)]}"{found[1]}"{line[found.end(1) :]}'
-        return Mended(lines=with_line(lines, number, fixed), finding=finding, shift=(number, found.end(1), 2))
+        return Mended(
+            lines=with_line(lines, number, fixed),
+            finding=finding,
+            shifts=(Shift(line=number, since=found.end(1), by=2),),
+        )
     return None
 
 
@@ -357,7 +375,7 @@ def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
     fixed = list(lines)
     number = fault.start_line
     while number < len(lines) and lines[number].strip() and ":" not in lines[number]:
-        indent = len(lines[number]) - len(lines[number].lstrip())
+        indent = _indent(lines[number])
         fixed[number] = f"{lines[number][:indent]}#{lines[number][indent + 1 :]}"
         number += 1
     line = lines[fault.start_line]
@@ -368,9 +386,7 @@ def _no_colon(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
         "colon missing",
         f"`{shown}` has no colon, so it is no key with a value"
         + (f"; nor has what follows, down to line {number}." if count > 1 else "."),
-        Place(
-            file=file, line=fault.start_line + 1, column=len(line) - len(line.lstrip()) + 1, length=max(1, len(words))
-        ),
+        Place(file=file, line=fault.start_line + 1, column=_indent(line) + 1, length=max(1, len(words))),
         "Write key: value. If it goes on with the sentence before it, indent it, or write > after that key.",
     )
     return Mended(lines=tuple(fixed), finding=finding)
