@@ -140,7 +140,9 @@ def places_inside(
             yield (p, "middle", upright)
 
 
-def places_round(p: XY, pt: float, reach: Sequence[float] = (1.6, 4.0, 7.0, 11.0)) -> Iterator[tuple[XY, str, bool]]:
+def places_round(
+    p: XY, pt: float, reach: Sequence[float] = (1.6, 4.0, 7.0, 11.0, 16.0, 22.0),
+) -> Iterator[tuple[XY, str, bool]]:
     """Candidates round a point: to the right, left, above and below, nearer first."""
     half = cap_height(pt) / 2
     for r in reach:

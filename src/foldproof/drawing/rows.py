@@ -1,11 +1,12 @@
 """Dimensions set outside the work in stacked rows, the shortest next to the work, as in technical drawing."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
-from foldproof.drawing.lettering import text_width
+from foldproof.drawing.lettering import line_step, text_width
 from foldproof.drawing.plane import XY, Box, left_of, length, length_inside, minus, plus, times, unit
-from foldproof.drawing.scene import HEAD, Dimension, Label
+from foldproof.drawing.scene import HEAD, Area, Dimension, Label, Line, parts
 
 FIRST = 5.0
 """From the work to the first row, in millimetres."""
@@ -14,8 +15,8 @@ STEP = 4.6
 PT = 8.5
 """The size of words that the two are made for; larger words take more."""
 TAIL = HEAD + 1.6
-MOST_TRIED = 20000
-"""How many ways are tried before the first ones are taken as they are."""
+MOST_MOVES = 200
+"""How often a dimension is moved out of the way of others before they are left as they are."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,66 +37,85 @@ class _Taken:
     low: float
     high: float
     dimension: Dimension
+    strokes: tuple[tuple[XY, XY], ...]
+    """All that is drawn of it but the number."""
 
 
 def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float) -> tuple[Dimension, ...]:
     """Each length beside the box, none on another; a length that is neither level nor upright runs beside itself."""
     slanted: list[Dimension] = []
-    choices: list[list[_Taken]] = []
+    wants: list[tuple[Wanted, tuple[str, ...]]] = []
     for want in sorted(wanted, key=lambda w: length(minus(w.end, w.start))):
         dx, dy = minus(want.end, want.start)
         if abs(dx) > 1e-6 and abs(dy) > 1e-6:
             slanted.append(_beside(want, box, pt))
             continue
         usual = ("below", "above") if abs(dx) >= abs(dy) else ("left", "right")
-        choices.append(_choices(want, want.sides or usual, box, pt, len(choices) + 2))
-    taken = _fitted(choices)
+        wants.append((want, want.sides or usual))
+    taken = _fitted([_choices(want, sides, box, pt, 2 * len(wants) + 1) for want, sides in wants])
     return (*slanted, *(one.dimension for one in taken))
 
 
 def _choices(want: Wanted, sides: tuple[str, ...], box: Box, pt: float, rows: int) -> list[_Taken]:
-    """Every way to set a length, the best first: near rows, the first side, the number after the line."""
+    """Every way to set a length, the best first: near rows, the first side, the nearest place for the number."""
     ranked = sorted(
         (row + 0.4 * order + 0.5 * after, order, row, after, side)
-        for order, side in enumerate(sides) for row in range(rows) for after in (0, 1)
+        for order, side in enumerate(sides) for row in range(rows)
+        for after in ((0, 1) if side in ("below", "above") else (0, 1, 2))
     )
-    return [_set(want, side, row, box, pt, bool(after)) for _, _, row, after, side in ranked]
+    return [_set(want, side, row, box, pt, after) for _, _, row, after, side in ranked]
 
 
 def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
-    """One choice for each length so that all keep clear, found by trying and going back; the first ones if none is."""
-    tried = 0
+    """One choice for each length, so that all keep clear where that can be.
 
-    def place(taken: list[_Taken]) -> list[_Taken] | None:
-        nonlocal tried
-        if len(taken) == len(choices):
-            return taken
-        for one in choices[len(taken)]:
-            tried += 1
-            if tried > MOST_TRIED:
-                return None
-            if all(_clear(one, other) for other in taken):
-                found = place([*taken, one])
-                if found is not None:
-                    return found
-        return None
+    Each takes the best that is clear of those before it; what then still runs into another is moved to where it runs
+    into the fewest, pairs that stay in each other's way weighing more each time (breakout search).
+    """
+    clear: dict[tuple[int, int, int, int], bool] = {}
+    weights: dict[tuple[int, int], int] = {}
 
-    return place([]) or [ways[min(i, len(ways) - 1)] for i, ways in enumerate(choices)]
+    def trouble(i: int, one: int, others: Mapping[int, int]) -> int:
+        total = 0
+        for j, other in others.items():
+            if j != i:
+                key = (i, one, j, other) if i < j else (j, other, i, one)
+                if key not in clear:
+                    clear[key] = _clear(choices[key[0]][key[1]], choices[key[2]][key[3]])
+                total += 0 if clear[key] else weights.get((min(i, j), max(i, j)), 1)
+        return total
+
+    taken: dict[int, int] = {}
+    for i, ways in enumerate(choices):
+        taken[i] = next((k for k in range(len(ways)) if trouble(i, k, taken) == 0), 0)
+    for turn in range(MOST_MOVES):
+        hurt = [i for i in taken if trouble(i, taken[i], taken)]
+        if not hurt:
+            break
+        i = hurt[turn % len(hurt)]
+        for j in hurt:
+            if j != i and trouble(i, taken[i], {j: taken[j]}):
+                pair = (min(i, j), max(i, j))
+                weights[pair] = weights.get(pair, 1) + 1
+        costs = [trouble(i, k, taken) for k in range(len(choices[i]))]
+        equal = [k for k, cost in enumerate(costs) if cost == min(costs)]
+        taken[i] = equal[turn // 2 % len(equal)] if min(costs) else equal[0]
+    return [choices[i][k] for i, k in taken.items()]
 
 
 def _clear(one: _Taken, other: _Taken) -> bool:
     """Whether two dimensions keep clear of each other: rows apart, and no extension line through a number."""
     if one.side == other.side and one.row == other.row and one.low < other.high and other.low < one.high:
         return False
-    for first, second in ((one.dimension, other.dimension), (other.dimension, one.dimension)):
-        room = second.label.box.grown(0.3)
-        strokes = ((first.start, first.row[0]), (first.end, first.row[1]), first.row)
-        if any(length_inside(p, q, room) > 0 for p, q in strokes):
+    for first, second in ((one, other), (other, one)):
+        room = second.dimension.label.box.grown(0.3)
+        if any(length_inside(p, q, room) > 0 for p, q in first.strokes):
             return False
     return not one.dimension.label.box.meets(other.dimension.label.box)
 
 
-def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: bool) -> _Taken:
+def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: int) -> _Taken:
+    """One way to set a length; `after` chooses where the number goes when it does not fit between the heads."""
     level = side in ("below", "above")
     offset = (FIRST + STEP * row) * max(1.0, pt / PT)
     line = {
@@ -111,7 +131,7 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: bool) ->
 
     if room:
         label = Label(text=want.text, at=at((low + high) / 2), pt=pt, upright=not level, patch=True)
-        return _Taken(side, row, low - 0.3, high + 0.3, Dimension(
+        return _taken(side, row, (low - 0.3, high + 0.3), Dimension(
             start=p, end=q, row=(at(low), at(high)), label=label))
     outward = high - low < 2 * HEAD + 1.0
     if level:
@@ -120,13 +140,31 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: bool) ->
         ends = (low - TAIL, far + width) if not after else (far - width, high + TAIL)
         outward = True
     else:
-        # no room to read upwards: beside the line, read level
-        away = -1.8 if side == "left" else 1.8
-        label = Label(
-            text=want.text, at=at((low + high) / 2, line + away), pt=pt, anchor="end" if side == "left" else "start")
+        # no room to read upwards: read level, beside the line or beyond one of its ends
+        away, end = (-1.8, "end") if side == "left" else (1.8, "start")
+        beyond = TAIL + line_step(pt) * 0.6
+        outward = outward or after > 0
+        label = [
+            Label(text=want.text, at=at((low + high) / 2, line + away), pt=pt, anchor=end),
+            Label(text=want.text, at=at(low - beyond), pt=pt),
+            Label(text=want.text, at=at(high + beyond), pt=pt),
+        ][after]
         ends = (low - TAIL, high + TAIL) if outward else (low, high)
-    return _Taken(side, row, ends[0] - 0.6, ends[1] + 0.6, Dimension(
+    return _taken(side, row, (ends[0] - 0.6, ends[1] + 0.6), Dimension(
         start=p, end=q, row=(at(low), at(high)), label=label, outward=outward))
+
+
+def _taken(side: str, row: int, reach: tuple[float, float], dimension: Dimension) -> _Taken:
+    strokes: list[tuple[XY, XY]] = []
+    for part in parts(dimension):
+        match part:
+            case Line(points=points):
+                strokes += pairwise(points)
+            case Area(rings=rings):
+                strokes += [pair for ring in rings for pair in pairwise((*ring, ring[0]))]
+            case _:
+                pass
+    return _Taken(side, row, *reach, dimension, tuple(strokes))
 
 
 def _beside(want: Wanted, box: Box, pt: float) -> Dimension:

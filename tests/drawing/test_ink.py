@@ -1,0 +1,79 @@
+"""Ink: the same bytes every time, words that stay words, tones that can be read on."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldproof.drawing.ink import DASHES, contrast, lightened, to_svg, weight
+from foldproof.drawing.record import LEAST_LINE_PT, PLAIN
+from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene
+
+SCENE = Scene(width=60.0, height=40.0, items=(
+    Area(
+        rings=(((5.0, 5.0), (55.0, 5.0), (55.0, 35.0), (5.0, 35.0)),), fill=Fill.FRONT, tone="#8a9ba8", edge=Kind.EDGE),
+    Line(points=((20.0, 5.0), (20.0, 35.0)), kind=Kind.VALLEY),
+    Line(points=((40.0, 5.0), (40.0, 35.0)), kind=Kind.MOUNTAIN),
+    Label(text="score at 2 1/8 in & “fold”", at=(30.0, 20.0), pt=8.5),
+    Label(text="two\nlines", at=(10.0, 20.0), pt=8.5, bold=True),
+))
+
+
+@pytest.mark.parametrize(("grey", "ratio"), [
+    # WCAG 2.2 relative luminance; values on white as worked in the project's table of check values
+    pytest.param("#000000", 21.0, id="black"), pytest.param("#595959", 7.0047, id="595959"),
+    pytest.param("#767676", 4.5422, id="767676"), pytest.param("#777777", 4.4781, id="777777"),
+    pytest.param("#949494", 3.0335, id="949494"), pytest.param("#0000ff", 8.5925, id="blue"),
+    pytest.param("#008000", 5.1374, id="green"),
+])
+def test_contrast_follows_the_published_formula(grey: str, ratio: float) -> None:
+    assert contrast(grey, "#ffffff") == pytest.approx(ratio, abs=5e-5)
+
+
+@settings(deadline=None)
+@given(tone=st.from_regex(r"#[0-9a-f]{6}", fullmatch=True), share=st.floats(0.05, 1.0))
+def test_ink_on_any_paper_keeps_seven_to_one(tone: str, share: float) -> None:
+    assert contrast(lightened(tone, share), PLAIN.ink) >= 7
+
+
+@pytest.mark.parametrize("tone", [None, "no such colour", "javascript:alert(1)"])
+def test_an_unknown_tone_is_white(tone: str | None) -> None:
+    assert lightened(tone, 0.5) == "#ffffff"
+
+
+def test_quiet_words_keep_seven_to_one_on_white_and_read_on_a_back() -> None:
+    assert contrast(PLAIN.quiet, "#ffffff") >= 7
+    assert contrast(PLAIN.quiet, PLAIN.back_grey) >= 4.5
+
+
+def test_no_line_is_thinner_than_the_least() -> None:
+    assert all(weight(kind, PLAIN) >= LEAST_LINE_PT for kind in Kind)
+
+
+def test_folds_and_hidden_edges_differ_by_their_dashes_and_not_by_colour() -> None:
+    patterns = [DASHES.get(kind) for kind in (Kind.VALLEY, Kind.MOUNTAIN, Kind.HIDDEN, Kind.PRESSED, Kind.EDGE)]
+    assert len(set(patterns)) == len(patterns)
+    # common practice, no source: dash, dot, dot for a mountain
+    assert len(DASHES[Kind.MOUNTAIN]) == 6 and len(DASHES[Kind.VALLEY]) == 2
+
+
+def test_the_bytes_are_the_same_every_time() -> None:
+    assert to_svg(SCENE) == to_svg(SCENE)
+
+
+def test_one_element_in_millimetres_with_text_as_text() -> None:
+    svg = to_svg(SCENE)
+    root = ElementTree.fromstring(svg)
+    assert (root.attrib["width"], root.attrib["height"]) == ("60.00mm", "40.00mm")
+    words = ["".join(element.itertext()) for element in root.iter() if element.tag.endswith("text")]
+    assert words == ["score at 2 1/8 in & “fold”", "two", "lines"]
+    assert "Source Sans Pro" in svg and ", sans-serif" in svg
+
+
+def test_nothing_in_it_clashes_with_another_drawing_in_the_same_page() -> None:
+    svg = to_svg(SCENE)
+    assert not re.search(r"\bid=", svg)
+    assert "<style" not in svg and "<metadata" not in svg
+    assert not re.search(r"\d{4}-\d\d-\d\dT", svg)

@@ -1,0 +1,75 @@
+"""What hides what in space: drawn from far to near, the last sheet drawn at a point is the nearest there."""
+
+import math
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from foldproof.drawing.plane import inside
+from foldproof.drawing.solid import XYZ, Camera, Sheet, add, cross, dot, far_to_near, normal_of, sheet
+
+numbers = st.integers(-6, 6).map(float)
+spots = st.tuples(numbers, numbers, numbers)
+CAMERA = Camera(azimuth=28.0, height=27.0)
+
+
+@st.composite
+def triangles(draw: st.DrawFn) -> tuple[XYZ, XYZ, XYZ]:
+    a, b, c = draw(spots), draw(spots), draw(spots)
+    n = cross(add(b, a, -1.0), add(c, a, -1.0))
+    assume(math.sqrt(dot(n, n)) > 1.0)
+    return a, b, c
+
+
+def depth(one: Sheet, at: tuple[float, float]) -> float | None:
+    """How near the sheet is at a spot of the drawing: along the sight, from its plane; None beside it."""
+    if len(one.points) < 3 or not inside(at, [CAMERA.at(p, 1.0) for p in one.points]):
+        return None
+    facing = dot(one.normal, CAMERA.toward)
+    if abs(facing) < 1e-3:
+        return None
+    a, e = math.radians(CAMERA.azimuth), math.radians(CAMERA.height)
+    right: XYZ = (math.cos(a), math.sin(a), 0.0)
+    up: XYZ = (-math.sin(a) * math.sin(e), math.cos(a) * math.sin(e), math.cos(e))
+    on_screen = add(add((0.0, 0.0, 0.0), right, at[0]), up, at[1])
+    return (dot(one.normal, one.points[0]) - dot(one.normal, on_screen)) / facing
+
+
+@settings(max_examples=60, deadline=None)
+@given(corners=st.lists(triangles(), min_size=2, max_size=5), looks=st.lists(st.tuples(numbers, numbers), min_size=6))
+def test_the_last_sheet_drawn_is_the_nearest(
+    corners: list[tuple[XYZ, XYZ, XYZ]], looks: list[tuple[float, float]],
+) -> None:
+    sheets = [sheet(str(i), ring, (True, True, True)) for i, ring in enumerate(corners)]
+    drawn = list(far_to_near(sheets, CAMERA.toward))
+    for x, y in looks:
+        at = (x / 2 + 0.137, y / 2 + 0.071)
+        depths = [found for one in sheets if (found := depth(one, at)) is not None]
+        seen = [found for one in drawn if (found := depth(one, at)) is not None]
+        if depths and seen:
+            assert seen[-1] == pytest.approx(max(depths), abs=1e-4)
+
+
+def test_cuts_for_sorting_are_not_edges_of_paper() -> None:
+    floor = sheet("floor", ((0.0, 0.0, 0.0), (4.0, 0.0, 0.0), (4.0, 4.0, 0.0), (0.0, 4.0, 0.0)), (True,) * 4)
+    wall = sheet("wall", ((2.0, 1.0, -1.0), (2.0, 3.0, -1.0), (2.0, 3.0, 1.0), (2.0, 1.0, 1.0)), (True,) * 4)
+    drawn = list(far_to_near([floor, wall], CAMERA.toward))
+    assert len(drawn) == 3
+    whole = {"floor": 16.0, "wall": 8.0}
+    for name, rim in whole.items():
+        length = sum(
+            math.dist(p, q) for one in drawn if one.name == name
+            for p, q, is_rim in zip(one.points, (*one.points[1:], one.points[0]), one.rims, strict=True) if is_rim)
+        assert length == pytest.approx(rim)
+
+
+def test_the_normal_points_to_the_side_from_which_a_ring_runs_anticlockwise() -> None:
+    assert normal_of(((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))) == pytest.approx((0.0, 0.0, 1.0))
+
+
+def test_the_camera_keeps_up_up_and_right_right() -> None:
+    assert CAMERA.at((0.0, 0.0, 1.0), 1.0)[0] == pytest.approx(0.0)
+    assert CAMERA.at((0.0, 0.0, 1.0), 1.0)[1] > 0
+    assert CAMERA.at((1.0, 0.0, 0.0), 1.0)[0] > 0
+    assert math.sqrt(dot(CAMERA.toward, CAMERA.toward)) == pytest.approx(1.0)

@@ -1,0 +1,281 @@
+"""The drawings of steps: true to scale, seen as the work lies, legible, and told in words with the same numbers."""
+
+import re
+from fractions import Fraction
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from drawn import LARGE_PRINT, RECIPES, STYLES, demo, dimensions, made_of, step_of
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldproof.drawing.frames import frames_of
+from foldproof.drawing.legible import faults
+from foldproof.drawing.picture import picture_of
+from foldproof.drawing.plane import length, minus
+from foldproof.drawing.record import PLAIN, DrawingStyle
+from foldproof.drawing.scene import Arrow, Hatch, HeadKind, Kind, Label, Line, Scene
+from foldproof.drawing.steps import draw_step, scale_of, step_scene
+from foldproof.folding.card import Card
+from foldproof.measures.writing import with_unit
+
+SPINE = """
+pieces:
+  base:
+    paper: plain
+    size: [8, 5]
+    scores:
+      spine: {{across: {at}, fold: {fold}}}
+    panels:
+      rear: left of spine
+      cover: right of spine
+layers:
+  mat: {{paper: waves, size: [3, 4], upon: cover front, at: {{left: 1/2, bottom: 1/4}}, adhesive: glue}}
+poses:
+  closed: {{still: rear, folds: {{spine: {angle}}}}}
+supplies:
+  glue: {{kind: wet glue}}
+steps:
+  - title: Cut
+    piece: base
+    do:
+      - cut: [8, 5]
+      - {{cut: [3, 4], piece: mat}}
+    text: Cut.
+  - title: Do
+    piece: base
+    do:
+{actions}
+    text: Do it.
+"""
+
+
+def scene_of(actions: str, at: str = "3", fold: str = "valley") -> Scene:
+    lines = "".join(f"      - {line.strip()}\n" for line in actions.strip().splitlines())
+    angle = 180 if fold == "valley" else -180
+    card, made = step_of(SPINE.format(at=at, fold=fold, angle=angle, actions=lines), "5", "5")
+    scene = step_scene(card, made)
+    assert scene is not None
+    return scene
+
+
+def lines_of(scene: Scene, kind: Kind) -> list[Line]:
+    return [item for item in scene.items if isinstance(item, Line) and item.kind is kind]
+
+
+def words_of(scene: Scene) -> list[str]:
+    return [item.text for item in scene.items if isinstance(item, Label)]
+
+
+def value(text: str) -> Fraction:
+    """A number as it is written on a drawing, without its unit."""
+    return sum((Fraction(part) for part in text.removeprefix("about ").split()[:-1]), Fraction(0))
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("style", STYLES, ids=["regular", "large print"])
+def test_every_step_of_every_demo_recipe_can_be_read(path: Path, style: DrawingStyle) -> None:
+    card, making = demo(path)
+    found = {
+        made.number: faults(scene, style) for made in making.steps
+        if (scene := step_scene(card, made, style)) is not None and faults(scene, style)
+    }
+    assert found == {}
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_no_drawing_is_wider_than_the_page_allows(path: Path) -> None:
+    card, making = demo(path)
+    for made in making.steps:
+        scene = step_scene(card, made)
+        assert scene is None or (scene.width <= PLAIN.width_mm and scene.height <= 220.0)
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_dimensions_are_true_to_scale(path: Path) -> None:
+    card, making = demo(path)
+    count = 0
+    for made in making.steps:
+        scene = step_scene(card, made)
+        for dimension in dimensions(scene) if scene else []:
+            drawn = length(minus(*dimension.row)) / scale_of(card)
+            times = round(drawn / float(value(dimension.label.text)))
+            # a small piece may be drawn a whole number of times larger, and says so
+            assert drawn == pytest.approx(times * float(value(dimension.label.text)), abs=1e-6)
+            assert times == 1 or any(f"drawn {times}" in words for words in words_of(scene)) if scene else False
+            count += 1
+    assert count >= 10
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_the_words_tell_every_number_of_the_drawing(path: Path) -> None:
+    card, making = demo(path)
+    for made in making.steps:
+        scene, drawing = step_scene(card, made), draw_step(card, made)
+        assert (scene is None) == (drawing is None)
+        for dimension in dimensions(scene) if scene and drawing else []:
+            number = dimension.label.text.rsplit(" ", 1)[0]
+            assert drawing is not None and re.search(rf"(?<![\d/]){re.escape(number)}(?![\d/])", drawing.alt)
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_drawings_are_the_same_bytes_every_time(path: Path) -> None:
+    card, making = demo(path)
+    first = [draw_step(card, made) for made in making.steps]
+    assert first == [draw_step(card, made) for made in making.steps]
+    names = [drawing.name for drawing in first if drawing]
+    assert len(set(names)) == len(names)
+
+
+def test_a_score_is_drawn_at_its_distance_from_the_left_end() -> None:
+    scene = scene_of("lay: {edge: long}\nscore: 3")
+    (score,) = lines_of(scene, Kind.VALLEY)
+    (guide,) = lines_of(scene, Kind.GUIDE)
+    left = min(p[0] for p in guide.points)
+    width = max(p[0] for p in guide.points) - left
+    assert (score.points[0][0] - left) / width == pytest.approx(3 / 8)
+    assert {dimension.label.text for dimension in dimensions(scene)} == {"3 in"}
+    assert "fence" in words_of(scene) and "stop" in words_of(scene)
+
+
+def test_seen_from_the_back_a_valley_is_a_mountain_and_left_is_right() -> None:
+    scene = scene_of("turn over: book page\nlay: {edge: long}\nscore: 5")
+    (score,) = lines_of(scene, Kind.MOUNTAIN)
+    (guide,) = lines_of(scene, Kind.GUIDE)
+    left = min(p[0] for p in guide.points)
+    assert (score.points[0][0] - left) / (max(p[0] for p in guide.points) - left) == pytest.approx(5 / 8)
+    names = {item.text: item.at[0] for item in scene.items if isinstance(item, Label)}
+    # the rear is the narrow panel at the left of the front, so it is at the right of the back
+    assert names["rear"] > names["cover"]
+    assert any("back up" in words for words in words_of(scene))
+
+
+@pytest.mark.parametrize(("fold", "head"), [
+    pytest.param("valley", HeadKind.SOLID, id="valley"), pytest.param("mountain", HeadKind.HOLLOW_HALF, id="mountain"),
+])
+def test_the_arrow_of_a_fold_tells_which_way(fold: str, head: HeadKind) -> None:
+    scene = scene_of(f"score: 3\nfold: {{score: spine, fold: {fold}}}", fold=fold)
+    folds = [item for item in scene.items if isinstance(item, Arrow) and len(item.points) > 4]
+    assert [arrow.head for arrow in folds] == [head]
+    assert f"{fold} fold" in words_of(scene)
+
+
+def test_the_arrow_runs_from_what_moves_to_where_it_comes_to_lie() -> None:
+    scene = scene_of("score: 3\nfold: {score: spine, fold: valley}")
+    (arrow,) = [item for item in scene.items if isinstance(item, Arrow) and len(item.points) > 4]
+    (score,) = [line for line in lines_of(scene, Kind.VALLEY) if line.points[0][0] > scene.width / 3]
+    hinge = score.points[0][0]
+    start, end = arrow.points[0][0], arrow.points[-1][0]
+    # the cover, right of the spine, folds over: mirrored in the score
+    assert start > hinge > end
+    assert start - hinge == pytest.approx(hinge - end)
+
+
+def test_adhesive_is_hatched_only_where_the_surfaces_touch() -> None:
+    scene = scene_of("attach: {what: mat, left: 1/2, bottom: 1/4, with: glue}")
+    (hatch,) = [item for item in scene.items if isinstance(item, Hatch)]
+    xs = [p[0] for p in hatch.rings[0]]
+    ys = [p[1] for p in hatch.rings[0]]
+    scale = 60.0 / 8
+    assert (max(xs) - min(xs)) / scale == pytest.approx(3)
+    assert (max(ys) - min(ys)) / scale == pytest.approx(4)
+    assert {dimension.label.text for dimension in dimensions(scene)} == {"1/2 in", "1/4 in"}
+
+
+def test_turns_are_named_and_run_the_right_way() -> None:
+    def sense(words: str) -> float:
+        scene = scene_of(f"score: 3\nturn: {words}")
+        assert any(words.split()[-1] in label for label in words_of(scene))
+        arrows = [item for item in scene.items if isinstance(item, Arrow) and len(item.points) > 20]
+        assert len(arrows) == 2
+        p, q, r = arrows[0].points[0], arrows[0].points[8], arrows[0].points[16]
+        return (q[0] - p[0]) * (r[1] - q[1]) - (q[1] - p[1]) * (r[0] - q[0])
+
+    assert sense("quarter clockwise") < 0 < sense("quarter anticlockwise")
+
+
+def test_a_cut_says_what_is_kept() -> None:
+    text = """
+pieces:
+  base: {paper: plain, size: [5, 4]}
+poses:
+  closed: {}
+steps:
+  - title: Cut
+    piece: base
+    do:
+      - cut: [8, 4]
+      - lay: {edge: long}
+      - cut: {at: 3, keep: right}
+    text: Cut.
+"""
+    card, made = step_of(text, "5", "4")
+    scene = step_scene(card, made)
+    assert scene is not None
+    labels = {item.text: item.at for item in scene.items if isinstance(item, Label)}
+    cut = min(lines_of(scene, Kind.CUT), key=lambda line: len(line.points))
+    assert labels["keep"][0] > cut.points[0][0] > labels["offcut"][0]
+    assert faults(scene) == []
+
+
+def test_a_step_that_changes_nothing_to_be_seen_has_no_drawing() -> None:
+    card, made = step_of(SPINE.format(at=3, fold="valley", angle=180, actions="      - note: burnish"), "5", "5")
+    assert draw_step(card, made) is None
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_a_picture_keeps_lengths_and_shows_the_face_that_is_up(path: Path) -> None:
+    card, making = demo(path)
+    for made in making.steps:
+        for frame in frames_of(card, made):
+            picture = picture_of(card, frame.table, frame.piece, 10.0)
+            for pane in picture.panes:
+                a, b = pane.part.ring[0], pane.part.ring[1]
+                p, q = (picture.looking.at(pane.part.fit.point(corner)) for corner in (a, b))
+                assert length(minus(q, p)) == pytest.approx(10.0 * float((b - a).square) ** 0.5)
+
+
+@st.composite
+def scored_pieces(draw: st.DrawFn) -> tuple[Card, object, DrawingStyle]:
+    """A piece with up to four scores across and what the table does to it, in quarter inches."""
+    unit = draw(st.sampled_from(["inch", "mm"]))
+    grain = Fraction(1, 4) if unit == "inch" else Fraction(7)
+    width, height = draw(st.integers(8, 44)), draw(st.integers(8, 44))
+    at = sorted(draw(st.sets(st.integers(1, width - 1), min_size=1, max_size=4)))
+    folds = [draw(st.sampled_from(["valley", "mountain", "none"])) for _ in at]
+
+    def said(quarters: int) -> str:
+        return with_unit(quarters * grain, card_unit)
+
+    from foldproof.measures.quantity import Unit
+
+    card_unit = Unit(unit)
+    scores = "".join(f"      score {x}: {{across: {said(x)}, fold: {f}}}\n" for x, f in zip(at, folds, strict=True))
+    edges = [0, *(x for x, fold in zip(at, folds, strict=True) if fold != "none"), width]
+    panels = "".join(
+        f"      panel {a}: [{said(a)} + {said(b - a)} / 2, {said(height)} / 2]\n" for a, b in pairwise(edges))
+    flipped = draw(st.booleans())
+    steps = "      - turn over: book page\n" if flipped else ""
+    for x in at:
+        steps += f"      - score: {said(width - x if flipped else x)}\n"
+    text = (
+        f"pieces:\n  base:\n    paper: plain\n    size: [{said(width)}, {said(height)}]\n    scores:\n{scores}"
+        f"    panels:\n{panels}poses:\n  closed: {{}}\nsteps:\n  - title: Cut\n    piece: base\n    do:\n"
+        f"      - cut: [{said(width)}, {said(height)}]\n    text: Cut.\n"
+        f"  - title: Score\n    piece: base\n    do:\n{steps}    text: Score.\n"
+    )
+    card, making = made_of(text, said(width), said(height), unit)
+    return card, making.steps[-1], draw(st.sampled_from([PLAIN, LARGE_PRINT]))
+
+
+@settings(max_examples=40, deadline=None)
+@given(case=scored_pieces())
+def test_any_scored_piece_can_be_read(case: tuple[Card, object, DrawingStyle]) -> None:
+    card, made, style = case
+    scene = step_scene(card, made, style)  # type: ignore[arg-type]
+    assert scene is not None
+    assert faults(scene, style) == []
+    for dimension in dimensions(scene):
+        drawn = length(minus(*dimension.row)) / scale_of(card, style)
+        assert drawn == pytest.approx(float(value(dimension.label.text)), abs=1e-6)
