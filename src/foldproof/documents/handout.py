@@ -12,7 +12,7 @@ from foldproof.measures.quantity import Unit
 
 SHEETS = {"letter": "letter", "a4": "A4"}
 """Papers by the name that a file carries, with CSS's name for them."""
-STYLE = replace(PLAIN, largest_mm=46, width_mm=176)
+STYLE = replace(PLAIN, largest_mm=40, width_mm=178)
 """Drawings as wide as the sheet, so that most steps take one row of pictures."""
 BESIDE_MM = 88
 """The widest drawing that stands beside its words; wider ones go beneath."""
