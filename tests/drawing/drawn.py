@@ -3,8 +3,9 @@
 from functools import lru_cache
 from pathlib import Path
 
-from foldproof.drawing.record import PLAIN, DrawingStyle
+from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Dimension, Scene
+from foldproof.drawing.steps import draw_step, step_scene
 from foldproof.findings.finding import has_errors
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
@@ -34,6 +35,20 @@ def demo(path: Path) -> tuple[Card, Making]:
     card, findings = build_card(reading.recipe)
     assert card is not None, [finding.message for finding in findings]
     return card, carry_out(card)
+
+
+@lru_cache(maxsize=32)
+def scenes(path: Path, style: DrawingStyle = PLAIN) -> tuple[tuple[StepMade, Scene], ...]:
+    """The steps of a demo recipe that have a drawing, with their scenes."""
+    card, making = demo(path)
+    return tuple((made, scene) for made in making.steps if (scene := step_scene(card, made, style)) is not None)
+
+
+@lru_cache(maxsize=8)
+def drawings(path: Path) -> tuple[tuple[Scene, Drawing], ...]:
+    """The scenes of a demo recipe with their finished drawings."""
+    card, _ = demo(path)
+    return tuple((scene, drawing) for made, scene in scenes(path) if (drawing := draw_step(card, made)) is not None)
 
 
 def made_of(text: str, width: str = "8", height: str = "5", unit: str = "inch") -> tuple[Card, Making]:

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from drawn import RECIPES, demo, dimensions, made_of
+from drawn import RECIPES, demo, dimensions, made_of, scenes
 
 from foldproof.drawing.cutting import cuts_of, cutting_scene, draw_cutting_list
 from foldproof.drawing.key import MEANINGS, draw_key, kinds_in
@@ -12,7 +12,6 @@ from foldproof.drawing.plane import area_of, length, minus
 from foldproof.drawing.poses import draw_finished, draw_pose, pose_scale, pose_scene
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line
 from foldproof.drawing.standing import height_words
-from foldproof.drawing.steps import step_scene
 from foldproof.folding.card import FlatPose, StandingPose
 from foldproof.measures.writing import with_unit
 from foldproof.paper.polygon import area
@@ -120,14 +119,11 @@ steps:
 def test_the_key_explains_every_kind_that_the_demo_drawings_use() -> None:
     explained = {kind for kind, _ in MEANINGS}
     for path in RECIPES:
-        card, making = demo(path)
-        for made in making.steps:
-            scene = step_scene(card, made)
-            if scene is not None:
-                drawn = {item.kind for item in scene.items if isinstance(item, Line)}
-                unnamed = {Kind.MEASURE, Kind.MOTION, Kind.STRONG, Kind.QUIET}
-                assert drawn - unnamed <= explained
-                assert kinds_in(scene) <= explained
+        for _, scene in scenes(path):
+            drawn = {item.kind for item in scene.items if isinstance(item, Line)}
+            unnamed = {Kind.MEASURE, Kind.MOTION, Kind.STRONG, Kind.QUIET}
+            assert drawn - unnamed <= explained
+            assert kinds_in(scene) <= explained
 
 
 def test_a_key_may_hold_only_what_is_used() -> None:

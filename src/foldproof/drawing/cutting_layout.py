@@ -15,8 +15,8 @@ from foldproof.drawing.scene import Line as Stroke
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_length, write_size
 
-WIDEST_MM = 74.0
-TALLEST_MM = 88.0
+WIDEST_MM = 58.0
+TALLEST_MM = 70.0
 _SMALLEST_WORDS = 7.5
 
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from foldproof.drawing.lettering import MM_PER_PT, cap_height, font_files, line_step
 from foldproof.drawing.record import PLAIN, DrawingStyle
-from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene, all_parts
+from foldproof.drawing.scene import Area, Fill, Hatch, Kind, Label, Line, Scene, parts
 
 DASHES: dict[Kind, tuple[float, ...]] = {
     Kind.VALLEY: (2.4, 1.3),
@@ -52,8 +52,10 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
         figure = Figure(figsize=(scene.width / 25.4, scene.height / 25.4), dpi=72, frameon=False)
         FigureCanvasSVG(figure)
         on_paper = Affine2D().scale(1 / 25.4) + figure.dpi_scale_trans
-        for order, part in enumerate(all_parts(scene)):
-            for artist in _artists(part, style):
+        for order, item in enumerate(scene.items):
+            drawn = [_hatch(item, style)] if isinstance(item, Hatch) else [
+                artist for part in parts(item) for artist in _artists(part, style)]
+            for artist in drawn:
                 artist.set_transform(on_paper)
                 artist.set_zorder(order)
                 figure.add_artist(artist)
@@ -102,6 +104,19 @@ def _area(area: Area, style: DrawingStyle) -> Any:
         linewidth=weight(edge, style) if edge else 0.0,
         edgecolor=ink_of(edge, style) if edge else "none", joinstyle="miter",
     )
+
+
+def _hatch(hatch: Hatch, style: DrawingStyle) -> Any:
+    """All strokes of a hatching as one path."""
+    from matplotlib.patches import PathPatch
+    from matplotlib.path import Path
+
+    strokes = [part.points for part in parts(hatch) if isinstance(part, Line)]
+    codes = [int(Path.MOVETO), int(Path.LINETO)] * len(strokes)
+    corners = [p for stroke in strokes for p in stroke]
+    return PathPatch(
+        Path(corners or [(0.0, 0.0)], codes or [int(Path.MOVETO)]), fill=False, linewidth=weight(Kind.HATCH, style),
+        edgecolor=ink_of(Kind.HATCH, style), capstyle="butt")
 
 
 def _label(label: Label, style: DrawingStyle) -> list[Any]:

@@ -77,7 +77,7 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
         best: tuple[float, Label] | None = None
         for rank, (at, anchor, upright) in enumerate(wish.places):
             label = replace(wish.label, at=at, anchor=anchor, upright=upright)
-            cost = _cost(label, wish, obstacles)
+            cost = _cost(label, wish, obstacles, best[0] / 1000 if best else float("inf"))
             worth = cost * 1000 + rank
             if best is None or worth < best[0]:
                 best = (worth, label)
@@ -99,12 +99,15 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
     return tuple(placed)
 
 
-def _cost(label: Label, wish: Wish, obstacles: Obstacles) -> float:
+def _cost(label: Label, wish: Wish, obstacles: Obstacles, most: float) -> float:
+    """What a label would run into: shared areas and lengths of strokes; reckoned no further than `most`."""
     box = label.box.grown(CLEAR)
-    cost = sum(box.share(other) for other in obstacles.boxes)
-    cost += sum(length_inside(p, q, box) for p, q in obstacles.strokes)
-    if wish.room is not None and not box_inside(box, wish.room):
-        cost += 50.0
+    cost = 0.0 if wish.room is None or box_inside(box, wish.room) else 50.0
+    cost += sum(box.share(other) for other in obstacles.boxes)
+    for p, q in obstacles.strokes:
+        if cost >= most:
+            break
+        cost += length_inside(p, q, box)
     return cost
 
 

@@ -111,6 +111,10 @@ def between(p: XY, q: XY, share: float) -> XY:
 
 def clip_to_box(p: XY, q: XY, box: Box) -> tuple[XY, XY] | None:
     """The part of a segment inside a box (Liang and Barsky's way), or None where it stays outside."""
+    (px, py), (qx, qy) = p, q
+    if (px < box.left and qx < box.left) or (px > box.right and qx > box.right) \
+            or (py < box.bottom and qy < box.bottom) or (py > box.top and qy > box.top):
+        return None
     low, high = 0.0, 1.0
     dx, dy = q[0] - p[0], q[1] - p[1]
     for step, room in ((-dx, p[0] - box.left), (dx, box.right - p[0]), (-dy, p[1] - box.bottom), (dy, box.top - p[1])):
