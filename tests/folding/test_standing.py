@@ -90,6 +90,34 @@ def test_an_angle_that_nothing_fixes_is_told() -> None:
     assert names_of(TENT.replace("ANGLE", "found").replace("REST", "")) == ["angle that nothing fixes"]
 
 
+ARM = """
+pieces:
+  strip:
+    paper: card
+    size: [20, 4]
+    scores: {tip: {across: 3, fold: mountain}, elbow: {across: 6, fold: valley}, root: {across: 9, fold: valley}}
+    panels: {hand: left of tip, fore: between tip and elbow, upper: between elbow and root, base: right of root}
+layers: {stop: {paper: card, size: [1, 4], upon: base front, at: {left: 7, bottom: 0}}}
+poses:
+  closed: {still: base, folds: {}}
+  up: {still: base, folds: {root: found, elbow: ELBOW, tip: found}, rests: {foot: hand left, against: stop left}}
+"""
+
+
+def test_a_card_that_can_stand_in_two_ways_is_told_both() -> None:
+    # upper and fore, 3 each and square to each other, act as one leg of 3 root 2; with the hand of 3 it spans 7, the
+    # hand bent to either side of the line, and both are mountains at the tip
+    card, (finding,) = built(ARM.replace("ELBOW", "90"))
+    assert finding.name == "stands in several ways" and "2 ways" in finding.message
+    bend = degrees(acos((49 - 27) / (2 * 3 * 3 * sqrt(2))))
+    assert card is not None
+    assert abs(standing(card, "up").angles["tip"] + 45) == pytest.approx(bend)
+
+
+def test_a_card_that_can_still_move_is_told() -> None:
+    assert names_of(ARM.replace("ELBOW", "found")) == ["angle that nothing fixes"]
+
+
 def test_a_foot_that_has_no_straight_edge() -> None:
     plan = """
 finished: {size: [4, 6]}

@@ -101,6 +101,12 @@ def test_a_window_is_a_hole_and_a_face() -> None:
     assert whole.parts == 2
 
 
+def test_squares_within_squares() -> None:
+    nested = [ring((n, n), (8 - n, n), (8 - n, 8 - n), (n, 8 - n)) for n in (0, 1, 2, 3)]
+    whole = subdivide([side for one in nested for side in edges(one)])
+    assert sorted(face.size for face in whole.faces) == [4, 12, 20, 28]
+
+
 def test_a_window_that_touches_the_edge_in_a_corner() -> None:
     window = ring((0, 2), (2, 1), (2, 3))
     whole = subdivide((*edges(SQUARE), *edges(window)))
