@@ -20,7 +20,8 @@ def name_panels(
     names: dict[int, str] = {}
     if not spec.panels and len(faces) == 1:
         return (spec.name.value,), ()
-    for panel in spec.panels:
+    judged = [panel for panel in spec.panels if _scored(panel, scores)]
+    for panel in judged:
         fits, fault = _fits(spec, panel, faces, scores)
         if fault is not None:
             findings.append(fault)
@@ -34,7 +35,7 @@ def name_panels(
         else:
             names[face] = panel.name.value
     unnamed = [face for face in range(len(faces)) if face not in names]
-    if unnamed and not findings:
+    if unnamed and not findings and len(judged) == len(spec.panels):
         where = list_of(f"the one round ({_plain(faces[face])})" for face in unnamed)
         findings.append(error(
             "panel without a name",
@@ -43,6 +44,11 @@ def name_panels(
     for count, face in enumerate(unnamed, 1):
         names[face] = f"{spec.name} panel {count}"
     return tuple(names[face] for face in range(len(faces))), tuple(findings)
+
+
+def _scored(panel: PanelSpec, scores: Mapping[str, CardScore]) -> bool:
+    """Whether every score that a name leans on could be drawn; one that could not has its own finding."""
+    return isinstance(panel.where, PointAt) or all(side.score.value in scores for side in panel.where)
 
 
 def _plain(face: Area) -> str:
