@@ -5,15 +5,23 @@ strips of one part are added to what the search has seen, because they are what 
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
+from random import Random
+from time import monotonic
 from typing import Any
 
 import numpy as np
 
+from foldproof.classroom.fill import Fill
 from foldproof.classroom.layout import count_cuts, lay_out, settings, within_reach
+from foldproof.classroom.orders import fill_in_order, first_order, move_forward
+from foldproof.classroom.richest import Grid
 from foldproof.classroom.sheets import Line, Node, Part, Sheet
 from foldproof.classroom.task import Leaf, Split, Task, Tree, count_kinds
 
 _POOL = 400
+_SHARES = 24
+_TRIES = 60
 
 
 def strip_patterns(task: Task) -> list[Tree]:
@@ -43,6 +51,42 @@ def strip_patterns(task: Task) -> list[Tree]:
     return found
 
 
+def level_patterns(task: Task, sheets: int, until: float) -> list[Tree]:
+    """Sheets that hold an even share of everything, so that one or two layouts may do for all."""
+    grid = Grid(task)
+    random = Random(1)
+    areas = [kind.width * kind.height for kind in task.kinds]
+    found: list[Tree] = []
+    shares: dict[tuple[int, ...], None] = {}
+    for times in sorted(range(1, sheets + 1), key=lambda t: (t != sheets, -t))[:_SHARES]:
+        shares[tuple(-(-d // times) for d in task.demand)] = None
+        shares[tuple(d // times for d in task.demand)] = None
+    for share in shares:
+        if monotonic() > until:
+            break
+        if not any(share):
+            continue
+        tree = Fill(grid, areas, share).tree()
+        if tree is not None:
+            found.append(tree)
+        if sum(a * c for a, c in zip(areas, share, strict=True)) <= task.width * task.height and sum(share) <= 60:
+            found += _whole_share(task, share, random)
+    return found
+
+
+def _whole_share(task: Task, share: tuple[int, ...], random: Random) -> list[Tree]:
+    """The whole share on one sheet, if a few orders of filling find it."""
+    kinds = tuple(replace(kind, count=count) for kind, count in zip(task.kinds, share, strict=True))
+    small = Task(width=task.width, height=task.height, kinds=kinds, longest=task.longest)
+    order = first_order(small, random)
+    for _ in range(_TRIES):
+        trees, left = fill_in_order(small, order, random, 1)
+        if not left:
+            return trees
+        order = move_forward(order, left, random)
+    return []
+
+
 def _stack(line: Line, members: tuple[Tree, ...]) -> Tree:
     return members[0] if len(members) == 1 else Split(line=line, members=members)
 
@@ -59,7 +103,9 @@ def easiest(
     kinds = len(task.kinds)
     given = [tree for tree, _ in trees]
     simplest: dict[tuple[int, ...], tuple[tuple[int, int], Node]] = {}
-    for tree in [*given, *strip_patterns(task), *pool]:
+    total = sum(times for _, times in trees)
+    even = level_patterns(task, total, monotonic() + seconds / 2)
+    for tree in [*given, *even, *strip_patterns(task), *pool]:
         if len(simplest) >= _POOL:
             break
         counts = tuple(min(c, d) for c, d in zip(count_kinds(tree, kinds), task.demand, strict=True))
@@ -70,7 +116,6 @@ def easiest(
         if counts not in simplest or trouble < simplest[counts][0]:
             simplest[counts] = (trouble, node)
     keys = [count_kinds(tree, kinds) for tree in given]
-    total = sum(times for _, times in trees)
     columns = list(simplest)
     nodes = [simplest[c][1] for c in columns]
     chosen = _choose(columns, nodes, task.demand, total, seconds)

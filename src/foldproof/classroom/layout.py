@@ -138,24 +138,18 @@ def needed_size(tree: Tree, sheet: Sheet, parts: Sequence[Part]) -> tuple[Fracti
 
 
 def _trimmed(sheet: Sheet, width: Fraction, height: Fraction, inner: _Inner) -> Node:
-    """The four trimming cuts round what is inside; the ends come off first unless only the other way is in reach."""
+    """The two trimming cuts at the edges that go to the stop first; what is spare beyond the parts is cut off with
+    the other two edges, and holds their trim.
+
+    The bottom edge comes first unless only the other way is in reach of the trimmer.
+    """
     if not sheet.trim:
         return inner(width, height)
     lines = [Line.LEVEL, Line.UPRIGHT]
     if sheet.longest_cut is not None and width > sheet.longest_cut:
         lines.reverse()
-    return _trim(sheet, [line for line in lines for _ in range(2)], inner, width, height)
 
+    def second(w: Fraction, h: Fraction) -> Node:
+        return _cut(lines[1], sheet.trim, w, h, sheet.kerf, _left_over, inner)
 
-def _trim(sheet: Sheet, lines: list[Line], inner: _Inner, width: Fraction, height: Fraction) -> Node:
-    if not lines:
-        return inner(width, height)
-    line, later = lines[0], lines[1:]
-
-    def after(w: Fraction, h: Fraction) -> Node:
-        return _trim(sheet, later, inner, w, h)
-
-    across = width if line is Line.UPRIGHT else height
-    if line in later:
-        return _cut(line, sheet.trim, width, height, sheet.kerf, _left_over, after)
-    return _cut(line, across - sheet.trim - sheet.kerf, width, height, sheet.kerf, after, _left_over)
+    return _cut(lines[0], sheet.trim, width, height, sheet.kerf, _left_over, second)

@@ -57,7 +57,7 @@ class Search:
         self.grid = Grid(task)
         self.best: list[tuple[Tree, int]] | None = None
         total = sum(a * n for a, n in zip(self.areas, task.demand, strict=True))
-        self.least, self.reason = -(-total // self.area), "the parts have more area than fewer sheets"
+        self.least, self.reason = -(-total // self.area), "together the parts are larger than fewer sheets"
         for index in range(self.kinds):
             turned = not (task.kinds[index].width <= task.width and task.kinds[index].height <= task.height)
             self._keep(Leaf(kind=index, turned=turned))
@@ -201,7 +201,7 @@ class Search:
             whole = [int(worth * _WORTH) for worth in worths]
             table = self.grid.solve(whole)
             richest = int(table[-1, -1])
-            self._prove(whole, richest, "the parts are worth more than fewer sheets can hold")
+            self._prove(whole, richest, "every way of cutting a sheet was weighed")
             if richest <= _WORTH or self.least >= ceil(sheets - 1e-6):
                 self.worths = worths
                 return
@@ -234,7 +234,7 @@ class Search:
                 return
             if not trees:
                 self.least += 1
-                self.reason = "no sheet holds enough of the parts' worth, each used no more often than it is needed"
+                self.reason = "every way of cutting a sheet was weighed, no part used too often"
             for tree in trees:
                 self._keep(tree)
 
