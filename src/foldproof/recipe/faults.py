@@ -1,6 +1,7 @@
 """Where a YAML parser stopped, and the lines of a text taken apart for the rules that explain it."""
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import yaml
@@ -44,6 +45,13 @@ class Mended:
     lines: tuple[str, ...]
     finding: Finding
     shifts: tuple[Shift, ...] = ()
+
+
+TABS = "tabs for indentation"
+UNEVEN = "indentation uneven"
+
+Rule = Callable[[tuple[str, ...], Fault, str], Mended | None]
+"""Takes the lines of a text, where the parser stopped and the file; None where the trap is not there."""
 
 
 def owner_of(lines: tuple[str, ...], number: int) -> int:
@@ -113,3 +121,8 @@ def unclosed(value: str) -> list[tuple[int, str]]:
 def finding_at(name: str, message: str, place: Place, mend: str) -> Finding:
     """An error of the text itself."""
     return Finding(name=name, severity=Severity.ERROR, message=message, mend=mend, place=place)
+
+
+def indent_of(line: str) -> int:
+    """How far a line is indented."""
+    return len(line) - len(line.lstrip())

@@ -8,9 +8,10 @@ import yaml
 
 from foldproof.findings.finding import Finding, Place, Severity
 from foldproof.recipe.composing import TooMuchError, compose
+from foldproof.recipe.faults import TABS, UNEVEN
 from foldproof.recipe.nodes import Mapping, Node, Scalar
 from foldproof.recipe.shifts import Shifts, added, in_source
-from foldproof.recipe.traps import TABS, UNEVEN, explain, mend
+from foldproof.recipe.traps import explain, mend
 
 MOST_BYTES = 1_000_000
 _MOST_REPAIRS = 30
