@@ -103,8 +103,22 @@ def _in_written(quantity: Quantity, start: int, group: str, unit: Unit) -> Itera
             value=sign * _value(match["number"]) * scale, line=quantity.place.line, group=group, spoken=False)
 
 
+def left_alone(recipe: Recipe, source: str) -> tuple[tuple[int, str], ...]:
+    """The numbers in prose that are not tried, as counts and times are: line and words."""
+    return tuple((_line(source, match), match["number"]) for match, length in _mentions(recipe, source) if not length)
+
+
 def _in_prose(recipe: Recipe, source: str) -> Iterator[Literal]:
-    """Mentions whose value is a length of one of the step's actions, said as a length is said."""
+    for match, length in _mentions(recipe, source):
+        if length:
+            yield Literal(
+                start=match.start("number"), end=match.end("number"), value=_value(match["number"]),
+                line=_line(source, match), group="prose",
+                spoken=not match["number"][0].isdigit() and match["number"][0] != ".")
+
+
+def _mentions(recipe: Recipe, source: str) -> Iterator[tuple[re.Match[str], bool]]:
+    """Every number in prose, and whether it is a length of one of its step's actions, said as a length is said."""
     root = yaml.compose(source, Loader=yaml.SafeLoader)
     assert isinstance(root, yaml.MappingNode)
     steps = next(value for key, value in root.value if key.value == "steps")
@@ -113,12 +127,12 @@ def _in_prose(recipe: Recipe, source: str) -> Iterator[Literal]:
         for words in _passages(node):
             start, end = words.start_mark.index, words.end_mark.index
             for match in _MENTION.finditer(source, start, end):
-                value = _value(match["number"])
-                if value in set_by_hand and _is_length(match, source[start:match.start()], source[match.end():end]):
-                    yield Literal(
-                        start=match.start("number"), end=match.end("number"), value=value,
-                        line=source.count("\n", 0, match.start()) + 1, group="prose",
-                        spoken=not match["number"][0].isdigit() and match["number"][0] != ".")
+                length = _is_length(match, source[start:match.start()], source[match.end():end])
+                yield match, length and _value(match["number"]) in set_by_hand
+
+
+def _line(source: str, match: re.Match[str]) -> int:
+    return source.count("\n", 0, match.start()) + 1
 
 
 def _is_length(match: re.Match[str], before: str, after: str) -> bool:

@@ -29,7 +29,7 @@ from foldproof.measures.quantity import Unit
 from foldproof.recipe.actions import Tie
 from foldproof.recipe.reader import read_text
 from foldproof.recipe.records import Recipe
-from literals import Literal, literals, quantities, replaced
+from literals import Literal, left_alone, literals, quantities, replaced
 
 RECIPES = Path(__file__).resolve().parent.parent / "recipes"
 
@@ -189,9 +189,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Try every change on the recipes named, or on all demo recipes."""
     parser = argparse.ArgumentParser(description="Change every length of a recipe and count what is caught.")
     parser.add_argument("recipes", nargs="*", type=Path, metavar="RECIPE")
+    parser.add_argument("--left", action="store_true", help="list the numbers in prose that are no lengths, and stop")
     parser.add_argument("--by", action="store_true", help="also list which faults caught the changes")
     chosen = parser.parse_args(arguments)
     paths = chosen.recipes or sorted(RECIPES.glob("*.yaml"))
+    if chosen.left:
+        for path in paths:
+            source, sound = _sound(path)
+            if sound.recipe is not None:
+                print(*(f"{path.name}:{line}: {words}" for line, words in left_alone(sound.recipe, source)), sep="\n")
+        return 0
     for path in paths:
         for name, message in sorted(_sound(path)[1].faults):
             print(f"{path.stem} is not sound: {name}: {message}")
