@@ -351,6 +351,13 @@ def test_names_in_any_text() -> None:
     assert names_in("bands sub-band band-saw", known) == ()
 
 
+def test_how_fine_and_how_large_a_result_may_be() -> None:
+    assert read("1 in / 40000 / 25000").value == Fraction(1, 10**9)
+    assert fault("1 in / 40000 / 30000").name == "measure too fine"
+    assert read("1000000", Kind.NUMBER).value == 1_000_000
+    assert fault("1000001", Kind.NUMBER).name == "measure too large"
+
+
 # Laws
 
 ruler = st.builds(lambda top, part: Fraction(top, part), st.integers(0, 390), st.sampled_from([1, 2, 4, 8, 16, 32, 64]))

@@ -8,6 +8,7 @@ from foldproof.measures.rounding import (
     convert_by_error,
     convert_by_first_digit,
     decimal,
+    exponent,
     half_even,
     limits_inward,
     significant_digits,
@@ -103,3 +104,38 @@ def test_conversion_is_never_relatively_coarser(tenths: int, factor: Fraction) -
     exact = Fraction(written) * factor
     # half a step of the original over its value, with room for the value that was shown instead of the exact one
     assert abs(shown - exact) / shown <= Fraction(1, 20) / Fraction(written)
+
+
+@pytest.mark.parametrize(
+    ("value", "power"),
+    [("0", 0), ("1", 0), ("9.99", 0), ("10", 1), ("999", 2), ("0.1", -1), ("0.099", -2), ("0.00105", -3), ("-36", 1)],
+)
+def test_the_power_of_ten_of_the_first_digit(value: str, power: int) -> None:
+    assert exponent(Fraction(value)) == power
+
+
+@pytest.mark.parametrize(
+    ("written", "factor", "converted"),
+    [
+        # Half a unit over the value, reckoned by hand: 50 %, 50 %, 5 %, 1.351 % against 1.389 % with two digits.
+        ("1", "2.54", "3"),
+        ("1", "1", "1"),
+        ("1.0", "1", "1.0"),
+        ("37", "36/3700", "0.360"),
+        ("0", "2.54", "0"),
+    ],
+)
+def test_no_more_digits_than_the_precision_asks(written: str, factor: str, converted: str) -> None:
+    assert convert_by_error(written, Fraction(factor)) == converted
+
+
+@pytest.mark.parametrize(
+    ("written", "factor", "converted"),
+    [
+        pytest.param("2", "1.1", "2", id="the same first digit keeps the count"),
+        pytest.param("90", "89/900", "8.90", id="a lower first digit takes one more"),
+        pytest.param("0", "2.54", "0", id="nought"),
+    ],
+)
+def test_the_first_digit_decides(written: str, factor: str, converted: str) -> None:
+    assert convert_by_first_digit(written, Fraction(factor)) == converted

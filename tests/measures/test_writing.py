@@ -153,3 +153,9 @@ def test_whole_numbers_said_aloud() -> None:
 def test_a_tenth_of_a_millimetre_leads_back_to_the_same_sixteenth(sixteenths: int) -> None:
     shown = Fraction(in_metric(Fraction(sixteenths, 16), Unit.INCH).removesuffix(" mm"))
     assert round(shown / Fraction("25.4") * 16) == sixteenths
+
+
+def test_seven_places_are_too_many_and_inches_go_to_the_nearest_thirty_second() -> None:
+    assert write_length(Fraction(1, 128), Unit.MM) == "about 0.0078"
+    assert write_length(Fraction(1, 64), Unit.MM) == "0.015625"
+    assert in_inches(Fraction("5.3"), Unit.CM) == "about 2 3/32 in"
