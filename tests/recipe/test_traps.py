@@ -2,7 +2,7 @@
 
 import pytest
 import yaml
-from small_recipe import SOUND, spoilt, told
+from small_recipe import SOUND, spoilt, told, underlined
 
 from foldproof.recipe import composing
 from foldproof.recipe.reader import read_text
@@ -88,8 +88,8 @@ def test_a_second_document_is_told() -> None:
 
 
 def test_a_recipe_indented_with_tabs_throughout() -> None:
-    lines = [line.replace("  ", "\t") if not line.lstrip().startswith("- {") else line for line in SOUND.split("\n")]
-    found = read_text("\n".join(lines), "tabs.yaml").findings
+    text = "\n".join("\t" * ((len(line) - len(line.lstrip())) // 2) + line.lstrip() for line in SOUND.split("\n"))
+    found = read_text(text, "tabs.yaml").findings
     assert [(finding.name, finding.place.line) for finding in found if finding.place] == [("tabs for indentation", 6)]
     assert "lines have tabs" in found[0].message
 
@@ -120,12 +120,24 @@ def test_places_behind_a_mended_word_are_those_of_the_source() -> None:
     assert at == [("space missing", 4, 5), ("unknown word", 4, 6)]
 
 
-def test_places_behind_tabs_are_those_of_the_source() -> None:
-    text = spoilt("    size: [2, 2]", "\tsize: [2, 0]")
+def test_one_tab_among_spaces_makes_up_no_other_mistakes() -> None:
+    text = spoilt("    size: [2, 2]", "\tsize: [2, 0]").replace("unit: inch", "unit:inch")
     reading = read_text(text, "small.yaml")
+    assert reading.recipe is None
     at = [(finding.name, finding.place.line, finding.place.column) for finding in reading.findings if finding.place]
-    line = text.split("\n").index("\tsize: [2, 0]") + 1
-    assert at == [("tabs for indentation", line, 1), ("not more than zero", line, 12)]
+    assert at == [("space missing", 4, 5), ("tabs for indentation", text.split("\n").index("\tsize: [2, 0]") + 1, 1)]
+
+
+def test_places_behind_tabs_are_those_of_the_source() -> None:
+    text = "\n".join("\t" * ((len(line) - len(line.lstrip())) // 2) + line.lstrip() for line in SOUND.split("\n"))
+    text = text.replace("[2, 2]", "[2, 0]")
+    reading = read_text(text, "small.yaml")
+    at = [
+        (finding.name, underlined(reading, finding), finding.place.column)
+        for finding in reading.findings
+        if finding.place
+    ]
+    assert at == [("tabs for indentation", "\t", 1), ("not more than zero", "0", 13)]
 
 
 def test_two_traps_on_one_line() -> None:

@@ -45,6 +45,8 @@ class Mended:
     lines: tuple[str, ...]
     finding: Finding
     shifts: tuple[Shift, ...] = ()
+    doubtful: bool = False
+    """Whether the mend may well be another than the author's: what is read from it would be mistakes made up."""
 
 
 TABS = "tabs for indentation"

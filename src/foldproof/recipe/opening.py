@@ -75,7 +75,7 @@ def _compose(source: str, file: str) -> tuple[tuple[Node, ...] | None, tuple[Fin
     """The documents of a text; where it is no YAML, those of a mended copy with what was mended, as far as it goes."""
     found: list[Finding] = []
     shifts: Shifts = {}
-    mended = source
+    mended, doubtful = source, False
     for _ in range(_MOST_REPAIRS):
         try:
             roots, more = compose(mended, file, shifts)
@@ -89,8 +89,9 @@ def _compose(source: str, file: str) -> tuple[tuple[Node, ...] | None, tuple[Fin
             if not (found and found[0].name == TABS and repaired.finding.name == UNEVEN):  # it comes of the tabs
                 found.append(_in_source(repaired.finding, shifts))
             shifts = added(shifts, repaired.shifts)
+            doubtful = doubtful or repaired.doubtful
         else:
-            return roots, (*found, *more)
+            return (None, tuple(found)) if doubtful else (roots, (*found, *more))
     return None, tuple(found)
 
 

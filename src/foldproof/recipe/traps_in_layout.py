@@ -42,7 +42,8 @@ def tabs(lines: tuple[str, ...], fault: Fault, file: str) -> Mended | None:
         for number, (old, new) in enumerate(zip(lines, fixed, strict=True))
         if old != new
     )
-    return Mended(lines=fixed, shifts=shifts, finding=finding)
+    mixed = any(number not in with_tabs and line[:1] == " " and line.strip() for number, line in enumerate(lines))
+    return Mended(lines=fixed, shifts=shifts, finding=finding, doubtful=mixed)
 
 
 def _tabs_to_spaces(lines: tuple[str, ...]) -> tuple[str, ...]:
