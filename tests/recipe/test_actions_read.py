@@ -118,7 +118,7 @@ def test_attach() -> None:
 
 
 def test_stamp() -> None:
-    short, full = first_action("stamp: middle front"), first_action("stamp: {on: left mat front, words: Hello}")
+    short, full = first_action("stamp: middle front"), first_action("stamp: {upon: left mat front, words: Hello}")
     assert isinstance(short, do.Stamp) and isinstance(full, do.Stamp)
     assert (short.panel, short.face, short.words) == ("middle", Face.FRONT, None)
     assert (full.panel, full.words) == ("left mat", "Hello")

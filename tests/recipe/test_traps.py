@@ -64,7 +64,7 @@ CASES = [
 @pytest.mark.parametrize(("old", "new", "expected"), [pytest.param(*case[:3], id=case[3]) for case in CASES])
 def test_a_trap_is_told_alone(old: str, new: str, expected: tuple[str, str], loader: str) -> None:
     if old == "words: Thanks":
-        text = SOUND + "  - {title: Stamp, do: [{stamp: {on: middle front, words: Thanks}}], text: Stamp.}\n"
+        text = SOUND + "  - {title: Stamp, do: [{stamp: {upon: middle front, words: Thanks}}], text: Stamp.}\n"
         assert told(text) == []
         found = told(text.replace(old, new))
     else:

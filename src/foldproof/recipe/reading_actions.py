@@ -94,7 +94,7 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
         case "attach":
             return _attach(part, place, piece)
         case "stamp":
-            face, words = part.need("on", SurfaceSpec), part.get("words", Text)
+            face, words = part.need("upon", SurfaceSpec), part.get("words", Text)
             return Stamp(
                 place=place, piece=piece, panel=face.panel.value, face=face.face, words=words.value if words else None
             )
