@@ -72,4 +72,6 @@ def dimensions(scene: Scene) -> list[Dimension]:
 
 
 LARGE_PRINT = DrawingStyle(text_pt=14.0, small_pt=12.0)
-STYLES = (PLAIN, LARGE_PRINT)
+NARROW = DrawingStyle(largest_mm=62.0, width_mm=92.0)
+SMALL = DrawingStyle(largest_mm=40.0, width_mm=178.0)
+STYLES = (PLAIN, LARGE_PRINT, NARROW, SMALL)

@@ -6,7 +6,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from drawn import LARGE_PRINT, RECIPES, STYLES, demo, dimensions, drawings, made_of, scenes, step_of
+from drawn import LARGE_PRINT, NARROW, RECIPES, SMALL, STYLES, demo, dimensions, drawings, made_of, scenes, step_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -74,16 +74,18 @@ def value(text: str) -> Fraction:
 
 
 @pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
-@pytest.mark.parametrize("style", STYLES, ids=["regular", "large print"])
+@pytest.mark.parametrize("style", STYLES, ids=["regular", "large print", "narrow", "small"])
 def test_every_step_of_every_demo_recipe_can_be_read(path: Path, style: DrawingStyle) -> None:
     found = {made.number: told for made, scene in scenes(path, style) if (told := faults(scene, style))}
     assert found == {}
 
 
 @pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
-def test_no_drawing_is_wider_than_the_page_allows(path: Path) -> None:
-    for _, scene in scenes(path):
-        assert scene.width <= PLAIN.width_mm and scene.height <= 220.0
+@pytest.mark.parametrize("style", [PLAIN, NARROW, SMALL], ids=["regular", "narrow", "small"])
+def test_no_drawing_is_wider_than_the_page_allows(path: Path, style: DrawingStyle) -> None:
+    for _, scene in scenes(path, style):
+        assert scene.width <= style.width_mm
+        assert scene.height <= 220.0 or style is NARROW
 
 
 @pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)

@@ -3,7 +3,7 @@
 from foldproof.drawing.ink import weight
 from foldproof.drawing.plane import Box, length_inside
 from foldproof.drawing.record import LEAST_LINE_PT, LEAST_TEXT_PT, PLAIN, DrawingStyle
-from foldproof.drawing.scene import Area, Dimension, Fill, Hatch, Item, Kind, Label, Line, Scene, parts
+from foldproof.drawing.scene import Area, Fill, Hatch, Item, Label, Line, Scene, parts
 
 TOUCH = 0.15
 """Strokes that enter a label's box by no more than this, in millimetres, only graze it."""
@@ -52,24 +52,20 @@ def _crossings(scene: Scene) -> list[str]:
     """Strokes and arrow heads that run through words, as far as nothing blank lies between them."""
     found: list[str] = []
     for label in _labels(scene):
-        own = next((item for item in scene.items if isinstance(item, Dimension) and item.label is label), None)
         box = label.box
         for item in scene.items:
             if isinstance(item, Hatch) and label.patch:
                 continue
-            if _runs_through(item, box, own is item):
+            if _runs_through(item, box):
                 found.append(f"a line runs through “{label.text}”")
                 break
     return found
 
 
-def _runs_through(item: Item, box: Box, own: bool) -> bool:
+def _runs_through(item: Item, box: Box) -> bool:
     for part in parts(item):
         match part:
-            case Line(kind=kind, points=points, closed=closed):
-                # the number of a dimension stands on its own line, which is broken by the patch
-                if own and kind is Kind.MEASURE:
-                    continue
+            case Line(points=points, closed=closed):
                 steps = list(zip(points, (*points[1:], *points[:1]) if closed else points[1:], strict=False))
                 if any(length_inside(p, q, box) > TOUCH for p, q in steps):
                     return True

@@ -3,9 +3,10 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from random import Random
 
 from foldproof.drawing.lettering import line_step, text_width
-from foldproof.drawing.plane import XY, Box, left_of, length, length_inside, minus, plus, times, unit
+from foldproof.drawing.plane import XY, Box, box_round, joined, left_of, length, length_inside, minus, plus, times, unit
 from foldproof.drawing.scene import HEAD, Area, Dimension, Label, Line, parts
 
 FIRST = 5.0
@@ -15,7 +16,7 @@ STEP = 4.6
 PT = 8.5
 """The size of words that the two are made for; larger words take more."""
 TAIL = HEAD + 1.6
-MOST_MOVES = 200
+MOST_MOVES = 600
 """How often a dimension is moved out of the way of others before they are left as they are."""
 
 
@@ -39,6 +40,8 @@ class _Taken:
     dimension: Dimension
     strokes: tuple[tuple[XY, XY], ...]
     """All that is drawn of it but the number."""
+    box: Box
+    """The room that all of it takes, and a little more."""
 
 
 def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float) -> tuple[Dimension, ...]:
@@ -60,8 +63,7 @@ def _choices(want: Wanted, sides: tuple[str, ...], box: Box, pt: float, rows: in
     """Every way to set a length, the best first: near rows, the first side, the nearest place for the number."""
     ranked = sorted(
         (row + 0.4 * order + 0.5 * after, order, row, after, side)
-        for order, side in enumerate(sides) for row in range(rows)
-        for after in ((0, 1) if side in ("below", "above") else (0, 1, 2))
+        for order, side in enumerate(sides) for row in range(rows) for after in (0, 1)
     )
     return [_set(want, side, row, box, pt, after) for _, _, row, after, side in ranked]
 
@@ -70,7 +72,8 @@ def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
     """One choice for each length, so that all keep clear where that can be.
 
     Each takes the best that is clear of those before it; what then still runs into another is moved to where it runs
-    into the fewest, pairs that stay in each other's way weighing more each time (breakout search).
+    into the fewest, pairs that stay in each other's way weighing more each time (breakout search; its chance is seeded,
+    so that a drawing comes out the same every time). At last each goes as near as it can.
     """
     clear: dict[tuple[int, int, int, int], bool] = {}
     weights: dict[tuple[int, int], int] = {}
@@ -88,23 +91,28 @@ def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
     taken: dict[int, int] = {}
     for i, ways in enumerate(choices):
         taken[i] = next((k for k in range(len(ways)) if trouble(i, k, taken) == 0), 0)
-    for turn in range(MOST_MOVES):
+    chance = Random(1)
+    for _ in range(MOST_MOVES):
         hurt = [i for i in taken if trouble(i, taken[i], taken)]
         if not hurt:
             break
-        i = hurt[turn % len(hurt)]
+        i = chance.choice(hurt)
         for j in hurt:
             if j != i and trouble(i, taken[i], {j: taken[j]}):
                 pair = (min(i, j), max(i, j))
                 weights[pair] = weights.get(pair, 1) + 1
         costs = [trouble(i, k, taken) for k in range(len(choices[i]))]
-        equal = [k for k, cost in enumerate(costs) if cost == min(costs)]
-        taken[i] = equal[turn // 2 % len(equal)] if min(costs) else equal[0]
+        taken[i] = chance.choice([k for k, cost in enumerate(costs) if cost == min(costs)])
+    for i, k in taken.items():
+        if trouble(i, k, taken) == 0:
+            taken[i] = next(k for k in range(len(choices[i])) if trouble(i, k, taken) == 0)
     return [choices[i][k] for i, k in taken.items()]
 
 
 def _clear(one: _Taken, other: _Taken) -> bool:
     """Whether two dimensions keep clear of each other: rows apart, and no extension line through a number."""
+    if not one.box.meets(other.box):
+        return True
     if one.side == other.side and one.row == other.row and one.low < other.high and other.low < one.high:
         return False
     for first, second in ((one, other), (other, one)):
@@ -130,7 +138,7 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: int) -> 
         return (along, across) if level else (across, along)
 
     if room:
-        label = Label(text=want.text, at=at((low + high) / 2), pt=pt, upright=not level, patch=True)
+        label = Label(text=want.text, at=at((low + high) / 2), pt=pt, upright=not level)
         return _taken(side, row, (low - 0.3, high + 0.3), Dimension(
             start=p, end=q, row=(at(low), at(high)), label=label))
     outward = high - low < 2 * HEAD + 1.0
@@ -140,13 +148,12 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: int) -> 
         ends = (low - TAIL, far + width) if not after else (far - width, high + TAIL)
         outward = True
     else:
-        # no room to read upwards: read level, beside the line or beyond one of its ends
+        # no room to read upwards: read level, beside the line or beyond its upper end
         away, end = (-1.8, "end") if side == "left" else (1.8, "start")
         beyond = TAIL + line_step(pt) * 0.6
         outward = outward or after > 0
         label = [
             Label(text=want.text, at=at((low + high) / 2, line + away), pt=pt, anchor=end),
-            Label(text=want.text, at=at(low - beyond), pt=pt),
             Label(text=want.text, at=at(high + beyond), pt=pt),
         ][after]
         ends = (low - TAIL, high + TAIL) if outward else (low, high)
@@ -164,7 +171,8 @@ def _taken(side: str, row: int, reach: tuple[float, float], dimension: Dimension
                 strokes += [pair for ring in rings for pair in pairwise((*ring, ring[0]))]
             case _:
                 pass
-    return _Taken(side, row, *reach, dimension, tuple(strokes))
+    box = joined([dimension.label.box, box_round(p for stroke in strokes for p in stroke)]).grown(0.4)
+    return _Taken(side, row, *reach, dimension, tuple(strokes), box)
 
 
 def _beside(want: Wanted, box: Box, pt: float) -> Dimension:
@@ -178,4 +186,4 @@ def _beside(want: Wanted, box: Box, pt: float) -> Dimension:
     shift = times(out, FIRST * max(1.0, pt / PT))
     row = (plus(want.start, shift), plus(want.end, shift))
     return Dimension(start=want.start, end=want.end, row=row, label=Label(
-        text=want.text, at=plus(middle, shift), pt=pt, patch=True))
+        text=want.text, at=plus(middle, shift), pt=pt))

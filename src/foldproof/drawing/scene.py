@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from foldproof.drawing.lettering import cap_height, drop, line_step, text_width
-from foldproof.drawing.plane import XY, Box, box_round, joined, left_of, minus, plus, stripes, times, unit
+from foldproof.drawing.plane import XY, Box, box_round, clip_to_box, joined, left_of, minus, plus, stripes, times, unit
 
 
 class Kind(StrEnum):
@@ -237,9 +237,10 @@ def _dimension_parts(dimension: Dimension) -> Iterator[Part]:
             tail = minus(tip, times(way, HEAD + 1.6))
             yield from _arrow_parts(Arrow(points=(tail, tip), head=HeadKind.SLIM, kind=Kind.MEASURE, size=HEAD))
     else:
-        middle = times(plus(p, q), 0.5)
-        for tip in (p, q):
-            yield from _arrow_parts(Arrow(points=(middle, tip), head=HeadKind.SLIM, kind=Kind.MEASURE, size=HEAD))
+        # the line is broken for a number that stands on it
+        gap = clip_to_box(p, q, dimension.label.box.grown(0.6)) or (times(plus(p, q), 0.5),) * 2
+        for tip, tail in ((p, gap[0]), (q, gap[1])):
+            yield from _arrow_parts(Arrow(points=(tail, tip), head=HeadKind.SLIM, kind=Kind.MEASURE, size=HEAD))
     yield dimension.label
 
 

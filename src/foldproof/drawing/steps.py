@@ -11,13 +11,15 @@ from foldproof.drawing.plane import Box
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Item, Label, Scene, framed, items_box, moved
 from foldproof.drawing.words import caption, tell_step
-from foldproof.folding.card import Card
+from foldproof.folding.card import Card, FlatPose
 from foldproof.making.table import StepMade
 from foldproof.paper.polygon import bounding_box
 
 GUTTER = 5.0
 """Between what stands side by side, in millimetres."""
 ROW_GAP = 6.0
+BESIDE = 32.0
+"""Room for what stands beside the work, in millimetres."""
 SMALLEST = 11.0
 """A picture whose paper is smaller than this is drawn larger, in millimetres."""
 
@@ -25,8 +27,10 @@ SMALLEST = 11.0
 def scale_of(card: Card, style: DrawingStyle = PLAIN) -> float:
     """Millimetres on the drawing in one unit, for all steps: the largest piece fits, nothing beyond life size."""
     sides = [max(box.width, box.height) for box in (bounding_box(piece.outline) for piece in card.pieces)]
+    widths = [pose.width for pose in card.poses if isinstance(pose, FlatPose)]
     life = float(card.recipe.unit.millimetres)
-    return min(style.largest_mm / float(max(sides)), life)
+    room = (style.width_mm - BESIDE) / float(max((*sides, *widths)))
+    return min(style.largest_mm / float(max(sides)), room, life)
 
 
 def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene | None:
@@ -111,7 +115,10 @@ def _laid_out(cells: list[_Cell], style: DrawingStyle) -> list[Item]:
         low = top
         for cell in row:
             sign_box = cell.sign_box
-            if sign_box is not None:
+            if sign_box is not None and _stacked(cell, style):
+                items += [moved(item, (across - sign_box.left, top - sign_box.top)) for item in cell.sign]
+                top -= sign_box.height + GUTTER
+            elif sign_box is not None:
                 shift = (across - sign_box.left, top - height / 2 - sign_box.centre[1])
                 items += [moved(item, shift) for item in cell.sign]
                 across += sign_box.width + GUTTER
@@ -130,7 +137,7 @@ def _rows(cells: list[_Cell], style: DrawingStyle) -> list[list[_Cell]]:
     rows: list[list[_Cell]] = []
     used = 0.0
     for cell in cells:
-        width = _width(cell)
+        width = _width(cell, style)
         if rows and used + GUTTER + width <= style.width_mm - 3.0:
             rows[-1].append(cell)
             used += GUTTER + width
@@ -140,6 +147,14 @@ def _rows(cells: list[_Cell], style: DrawingStyle) -> list[list[_Cell]]:
     return rows
 
 
-def _width(cell: _Cell) -> float:
+def _width(cell: _Cell, style: DrawingStyle) -> float:
     sign = cell.sign_box
-    return items_box((*cell.picture, *cell.caption)).width + (sign.width + GUTTER if sign else 0.0)
+    beside = sign.width + GUTTER if sign and not _stacked(cell, style) else 0.0
+    return items_box((*cell.picture, *cell.caption)).width + beside
+
+
+def _stacked(cell: _Cell, style: DrawingStyle) -> bool:
+    """Whether the sign that leads to a frame stands above it, for want of room beside it."""
+    sign = cell.sign_box
+    own = items_box((*cell.picture, *cell.caption)).width
+    return sign is not None and own + GUTTER + sign.width > style.width_mm - 3.0
