@@ -22,7 +22,7 @@ def test_at_a_glance(view: View) -> None:
 def test_cut_and_score(view: View) -> None:
     assert view.cuts == (
         Cut(names=("base",), count=1, paper="slate", size="8 1/2 × 5 1/2 in",
-            scores=("score at 4 1/4 in from the left edge (mountain fold)",)),
+            scores=("score at 4 1/4 in from the left edge (mountain fold)", "its back is the inside of the card")),
         Cut(names=("mat",), count=1, paper="waves", size="4 × 5 1/4 in", scores=()),
     )
 

@@ -32,7 +32,7 @@ def point(name: str) -> do.TablePoint:
     (do.CutBetween(place=HERE, start=point("top left"), end=point("door mark"), keep="bottom left", other="wedge"),
      "Cut from the top left corner to the door mark; keep the bottom left part; the other part is the wedge"),
     (do.DieCut(place=HERE, piece="sun", size=(length("1"), length("5/4"))),
-     "Cut the sun with the die, or take one ready made: 1 × 1 1/4 in over all"),
+     "Cut or punch the sun, or take one ready made: 1 × 1 1/4 in over all"),
     (do.Lay(place=HERE, edge="long", face=Face.BACK), "Lay the base with a long edge against the fence, back up"),
     (do.Lay(place=HERE, edge="top"), "Lay the base with the top edge against the fence"),
     (do.MarkAt(place=HERE, at=length("3/2"), edge="top", start="left", name="collar mark"),

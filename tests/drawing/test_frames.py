@@ -65,7 +65,7 @@ def test_a_half_turn_makes_a_new_frame() -> None:
 
 def test_a_turn_at_the_start_shows_from_where_and_one_at_the_end_shows_where_to() -> None:
     assert frames("turn over: book page\nscore: 2\nturn: quarter clockwise") == [
-        ([], []), (["ScoreAt"], ["turn over like the page of a book"]), ([], ["quarter turn clockwise"])]
+        ([], []), (["ScoreAt"], ["turn over like the page of a book"]), ([], ["quarter turn to the right"])]
 
 
 def test_two_motions_without_work_between_lead_to_one_frame() -> None:
@@ -75,7 +75,7 @@ def test_two_motions_without_work_between_lead_to_one_frame() -> None:
 
 def test_laying_another_edge_on_the_fence_is_a_turn() -> None:
     assert frames("lay: {edge: long}\nscore: 2\nlay: {edge: right}\nscore: 1") == [
-        (["Lay", "ScoreAt"], []), (["Lay", "ScoreAt"], ["quarter turn anticlockwise"])]
+        (["Lay", "ScoreAt"], []), (["Lay", "ScoreAt"], ["quarter turn to the left"])]
 
 
 def test_each_fold_has_a_frame_before_it_and_its_outcome_after_it() -> None:

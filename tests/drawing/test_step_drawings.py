@@ -178,7 +178,8 @@ def test_adhesive_is_hatched_only_where_the_surfaces_touch() -> None:
 def test_turns_are_named_and_run_the_right_way() -> None:
     def sense(words: str) -> float:
         scene = scene_of(f"score: 3\nturn: {words}")
-        assert any(words.split()[-1] in label for label in words_of(scene))
+        toward = {"quarter clockwise": "right", "quarter anticlockwise": "left"}[words]
+        assert any(toward in label for label in words_of(scene))
         arrows = [item for item in scene.items if isinstance(item, Arrow) and len(item.points) > 20]
         assert len(arrows) == 2
         p, q, r = arrows[0].points[0], arrows[0].points[8], arrows[0].points[16]

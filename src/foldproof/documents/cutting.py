@@ -17,12 +17,21 @@ def cuts(card: Card) -> tuple[Cut, ...]:
     rows: dict[tuple[str, str, tuple[str, ...]], list[str]] = {}
     unit = card.recipe.unit
     for piece in card.pieces:
-        scores = tuple(score_words(score, piece, unit) for score in piece.scores)
+        scores = (*(score_words(score, piece, unit) for score in piece.scores), *_outward(card, piece))
         rows.setdefault((_paper(piece), piece_words(piece, unit), scores), []).append(piece.name)
     return tuple(
         Cut(names=tuple(names), count=len(names), paper=paper, size=size, scores=scores)
         for (paper, size, scores), names in rows.items()
     )
+
+
+def _outward(card: Card, piece: CardPiece) -> tuple[str, ...]:
+    """Which face of a piece that folds is outside on the closed card, where that is one face only."""
+    if not piece.scores or card.closed is None:
+        return ()
+    faces = {region.face for region in (*card.closed.seen, *card.closed.hidden_side) if region.panel in piece.panels}
+    outside = faces.pop() if len(faces) == 1 else None
+    return (f"its {outside.other} is the inside of the card",) if outside else ()
 
 
 def _paper(piece: CardPiece) -> str:
@@ -58,7 +67,8 @@ def sheet_counts(card: Card, making: Making) -> Mapping[str, int | None]:
 
 
 def _stock(paper: PaperSpec) -> str:
-    return ", ".join(str(part) for part in (paper.kind, paper.weight) if part)
+    printed = paper.printed if paper.printed != "plain" else None
+    return ", ".join(str(part) for part in (paper.kind, paper.weight, printed and f"printed on {printed}") if part)
 
 
 def _sheets(paper: PaperSpec, counts: Mapping[str, int | None], card: Card) -> str:

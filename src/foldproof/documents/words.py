@@ -55,7 +55,7 @@ def action_words(
             use = f"; the other part is the {other}" if other else ""
             return f"Cut from {_spot(start, unit)} to {_spot(end, unit)}; keep the {keep} part{use}"
         case DieCut(size=size):
-            return f"Cut {it} with the die, or take one ready made: {_size(size, unit)} over all"
+            return f"Cut or punch {it}, or take one ready made: {_size(size, unit)} over all"
         case Lay(edge=edge, face=face):
             article = "a" if edge in ("long", "short") else "the"
             return f"Lay {it} with {article} {edge} edge against the fence{f', {face} up' if face else ''}"

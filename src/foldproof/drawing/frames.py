@@ -216,8 +216,8 @@ def _over(way: str) -> Motion:
 
 def _turn(amount: str) -> Motion:
     words = {
-        "half": "half turn", "quarter clockwise": "quarter turn clockwise",
-        "quarter anticlockwise": "quarter turn anticlockwise",
+        "half": "half turn", "quarter clockwise": "quarter turn to the right",
+        "quarter anticlockwise": "quarter turn to the left",
     }[amount]
     return Motion(kind="turn", words=words, way=amount)
 

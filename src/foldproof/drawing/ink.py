@@ -23,7 +23,7 @@ def weight(kind: Kind, style: DrawingStyle) -> float:
     """The width of a stroke in points."""
     return {
         Kind.CUT: style.heavy_pt, Kind.GUIDE: style.heavy_pt * 1.7, Kind.EDGE: style.edge_pt,
-        Kind.STRONG: style.heavy_pt, Kind.QUIET: style.thin_pt,
+        Kind.STRONG: style.heavy_pt * 0.7, Kind.QUIET: style.thin_pt,
         Kind.VALLEY: style.score_pt, Kind.MOUNTAIN: style.score_pt,
         Kind.PRESSED: style.score_pt * 0.8, Kind.CREASE: style.thin_pt * 1.25, Kind.HIDDEN: style.edge_pt * 0.9,
         Kind.MEASURE: style.thin_pt, Kind.TRACK: style.thin_pt * 1.25, Kind.HATCH: style.thin_pt,

@@ -74,16 +74,15 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
     """The labels in their places, and the thin lines that lead from them."""
     placed: list[Item] = []
     for wish in wishes:
-        best: tuple[float, Label] | None = None
+        best: tuple[tuple[float, int], Label] | None = None
         for rank, (at, anchor, upright) in enumerate(wish.places):
             label = replace(wish.label, at=at, anchor=anchor, upright=upright)
-            cost = _cost(label, wish, obstacles, best[0] / 1000 if best else float("inf"))
-            worth = cost * 1000 + rank
-            if best is None or worth < best[0]:
-                best = (worth, label)
+            cost = _cost(label, wish, obstacles, best[0][0] if best else float("inf"))
+            if best is None or (cost, rank) < best[0]:
+                best = ((cost, rank), label)
             if cost == 0:
                 break
-        if best is None or (best[0] >= 1000 and not wish.must):
+        if best is None or (best[0][0] > 0 and not wish.must):
             continue
         label = best[1]
         room = label.box.grown(CLEAR)

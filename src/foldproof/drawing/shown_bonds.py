@@ -10,6 +10,7 @@ from foldproof.drawing.scene import Hatch, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet, bond_called, bond_name
 from foldproof.drawing.words import list_of
 from foldproof.making.table import Done
+from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Face
 from foldproof.paper.vector import Point
 from foldproof.recipe import actions as do
@@ -67,7 +68,8 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
     pattern_up(sheet, guest)
     centred = done.action.at.centred
     if centred is not None:
-        way = {"both": "centred", "across": "centred across", "up": "centred up and down"}[centred]
+        middle = "centered" if sheet.card.recipe.unit is Unit.INCH else "centred"
+        way = middle + {"both": "", "across": " across", "up": " up and down"}[centred]
         upon = f" on the {done.action.at.centred_on}" if done.action.at.centred_on else f" on the {bond.under.panel}"
         sheet.notes.append(f"{made.guest} {way}{upon}")
 

@@ -7,6 +7,7 @@ from foldproof.drawing.picture import fold_seen
 from foldproof.folding.card import Card
 from foldproof.making.table import Done
 from foldproof.making.work import Work, work_with
+from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe import actions as do
@@ -186,8 +187,9 @@ def _attached(card: Card, done: Done, action: do.Attach) -> str:
             where.append(f"flush with its {side} edge" if measure.value == 0
                          else f"{with_unit(measure.value, unit)} from its {side} edge")
     if at.centred is not None:
-        way = {"both": "centred", "across": "centred from side to side", "up": "centred from top to bottom"}[at.centred]
-        where.append(way + (f" on the {at.centred_on}" if at.centred_on else ""))
+        middle = "centered" if unit is Unit.INCH else "centred"
+        way = {"both": "", "across": " from side to side", "up": " from top to bottom"}[at.centred]
+        where.append(middle + way + (f" on the {at.centred_on}" if at.centred_on else ""))
     glue = f" with {action.adhesive}" if action.adhesive else ""
     place = f", {list_of(where)}" if where else ""
     return (
