@@ -13,6 +13,7 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from foldproof import __version__
+from foldproof.class_command import add_command, run_class
 from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
@@ -40,6 +41,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call."""
     parser = _parser()
     called = parser.parse_args(arguments)
+    if called.command == "class":
+        return run_class(called)
     try:
         recipes = _recipes(called.recipes)
         if called.command == "build":
@@ -156,6 +159,7 @@ def _parser() -> argparse.ArgumentParser:
         description="Prove recipes and print the findings. Nothing is written.",
         epilog="examples:\n  foldproof check                            every recipe in recipes/\n"
                "  foldproof check recipes/tide-gate.yaml --json")
+    add_command(commands, theme_names())
     for command in (making, checking):
         command.add_argument(
             "recipes", nargs="*", type=Path, metavar="RECIPE", help="a recipe; all of recipes/ without one")

@@ -1,11 +1,14 @@
 """The whole journey on one screen: text, recipe, card, making, findings, drawings, documents."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from foldproof import __version__
 from foldproof.checks.catalogue import run_checks
+from foldproof.classroom.class_plan import class_findings
+from foldproof.classroom.lesson import Lesson
 from foldproof.documents.photos import read_photos
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import in_order
@@ -14,6 +17,9 @@ from foldproof.folding.card import Card
 from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
 from foldproof.recipe.reader import Reading, read_file
+
+if TYPE_CHECKING:
+    from foldproof.classroom.class_plan import ClassPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +72,7 @@ def prove(path: Path) -> Proof:
     if card is not None:
         making = carry_out(card)
         findings = (*findings, *run_checks(card, making, reading.source))
+        findings = (*findings, *class_findings(Lesson(card=card, making=making)))
     return Proof(
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos)
 
@@ -77,15 +84,31 @@ def build(path: Path, into: Path, options: Options = Options()) -> Built:
     """
     from foldproof.documents.placing import place
 
-    proof = prove(path)
+    proof, class_plan = with_class_plan(prove(path))
     if not proof.sound or proof.card is None:
         return Built(proof=proof, folder=None)
-    return Built(proof=proof, folder=place(documents(proof, options), into, proof.card.recipe.name))
+    return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, proof.card.recipe.name))
 
 
-def documents(proof: Proof, options: Options) -> Mapping[str, bytes]:
+def with_class_plan(proof: Proof) -> tuple[Proof, "ClassPlan | None"]:
+    """The plan of a class where the recipe says how many people come, and what it found among the findings."""
+    from foldproof.classroom.class_plan import plan_class
+    from foldproof.classroom.lesson import Wanted
+    from foldproof.classroom.own_files import DeskProfile, Stock
+
+    if not proof.sound or proof.card is None or proof.making is None:
+        return proof, None
+    lesson = Lesson(card=proof.card, making=proof.making)
+    if lesson.spec is None or lesson.spec.people is None:
+        return proof, None
+    plan, found = plan_class([lesson], Wanted(), stock=Stock(), desk=DeskProfile())
+    return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found))))), plan
+
+
+def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = None) -> Mapping[str, bytes]:
     """The set of outputs of a sound proof by relative path, read back and found to agree."""
     from foldproof.documents import handout, page
+    from foldproof.documents.class_plan import class_set
     from foldproof.documents.drawings import draw
     from foldproof.documents.facts_file import facts_file
     from foldproof.documents.hush import hushed
@@ -108,6 +131,8 @@ def documents(proof: Proof, options: Options) -> Mapping[str, bytes]:
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
         files |= {"page.html": page.page(view, theme).encode(), **page.pictures(view)}
+        if class_plan is not None:
+            files |= class_set(class_plan, theme, (proof.reading.source,), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
         problems = audit(view, files)
     if problems:

@@ -1,12 +1,11 @@
 """What the steps made against what the plan needs: each fault is found and says by how much."""
 
-from collections.abc import Callable
 
 import pytest
+from small_steps import make
 
 from foldproof.making.table import Making
 
-Make = Callable[..., Making]
 SOUND = "cut: [8, 6]\nscore: 4\nfold: {score: spine, fold: valley}\nmeasure: [4, 6]"
 MAT = """
 layers:
@@ -20,7 +19,7 @@ def faults(making: Making) -> list[str]:
     return [finding.name for finding in making.findings]
 
 
-def test_sound_steps_are_silent(make: Make) -> None:
+def test_sound_steps_are_silent() -> None:
     assert make(SOUND).findings == ()
 
 
@@ -53,7 +52,7 @@ def test_sound_steps_are_silent(make: Make) -> None:
                   "a score that no step folds"], "no corner at its top right", id="no such corner"),
     pytest.param(SOUND + "\nunfold: spine\nunfold: spine", ["unfolded while flat"], "not folded", id="unfolded twice"),
 ])
-def test_each_slip_is_found(make: Make, actions: str, names: list[str], says: str) -> None:
+def test_each_slip_is_found(actions: str, names: list[str], says: str) -> None:
     making = make(actions)
     assert faults(making) == names
     assert says in " ".join(finding.message for finding in making.findings)
@@ -72,7 +71,7 @@ def test_each_slip_is_found(make: Make, actions: str, names: list[str], says: st
                  "turned another way", id="the wrong way round"),
     pytest.param("note: Nothing.", ["never attached"], "no step does", id="forgotten"),
 ])
-def test_a_layer_is_put_where_the_plan_says(make: Make, attach: str, names: list[str], says: str) -> None:
+def test_a_layer_is_put_where_the_plan_says(attach: str, names: list[str], says: str) -> None:
     making = make(f"{SOUND}{CUT_MAT}\n{attach}", more=MAT)
     assert faults(making) == names
     assert says in " ".join(finding.message for finding in making.findings)
@@ -88,7 +87,7 @@ def test_a_layer_is_put_where_the_plan_says(make: Make, attach: str, names: list
     pytest.param("{cut: [3, 6], piece: wedge}\n{cut: {at: 1 1/2, keep: left}, piece: wedge}",
                  ["cut to another size than the plan"], id="cut across instead"),
 ])
-def test_a_triangle_is_cut_from_its_rectangle(make: Make, cuts: str, names: list[str]) -> None:
+def test_a_triangle_is_cut_from_its_rectangle(cuts: str, names: list[str]) -> None:
     more = """
 layers:
   wedge:
@@ -107,7 +106,7 @@ layers:
     pytest.param("turn: half\nscore: 3 3/4", "Score at 4 in, not 3 3/4 in", id="after half a turn"),
     pytest.param("turn: quarter clockwise\nscore: 4", "Check the edge that lies against the fence", id="other edge"),
 ])
-def test_the_mend_says_the_number_that_would_be_right(make: Make, actions: str, mend: str) -> None:
+def test_the_mend_says_the_number_that_would_be_right(actions: str, mend: str) -> None:
     making = make(f"cut: [8, 6]\n{actions}\nfold: {{score: spine, fold: valley}}")
     found = next(finding for finding in making.findings if finding.name == "scored elsewhere than the plan")
     assert found.mend is not None and found.mend.startswith(mend)

@@ -1,14 +1,12 @@
 """Scores and marks land where hands put them."""
 
-from collections.abc import Callable
 from fractions import Fraction
 
 import pytest
+from small_steps import make
 
 from foldproof.making.table import Making
 from foldproof.paper.vector import Point
-
-Make = Callable[..., Making]
 
 
 def line(making: Making, piece: str = "base") -> set[frozenset[Point]]:
@@ -40,17 +38,17 @@ def p(x: str, y: str) -> Point:
                  "score: {from: a, to: bottom right}", p("5", "0"), p("0", "6"), id="marked after half a turn"),
     pytest.param("cut: [8, 6]\nscore: {from: top middle, to: bottom middle}", p("4", "6"), p("4", "0"), id="middles"),
 ])
-def test_a_score_lands(make: Make, actions: str, start: Point, end: Point) -> None:
+def test_a_score_lands(actions: str, start: Point, end: Point) -> None:
     assert line(make(actions)) == {frozenset((start, end))}
 
 
-def test_a_score_through_folded_paper_marks_every_layer(make: Make) -> None:
+def test_a_score_through_folded_paper_marks_every_layer() -> None:
     making = make("cut: [8, 6]\nscore: 4\nfold: {score: spine, fold: valley}\nscore: 1")
     # folded, the front lies on the rear, 4 wide: 1 from its left end is 5 and, through the front beneath, 3
     assert line(making) == {frozenset((p(x, "0"), p(x, "6"))) for x in ("4", "5", "3")}
 
 
-def test_the_face_that_was_pressed_is_the_one_that_was_up(make: Make) -> None:
+def test_the_face_that_was_pressed_is_the_one_that_was_up() -> None:
     making = make("cut: [8, 6]\nturn over: book page\nscore: 4")
     assert [crease.pressed.value for crease in making.end.pieces["base"].creases] == ["back"]
 
@@ -60,7 +58,7 @@ def test_the_face_that_was_pressed_is_the_one_that_was_up(make: Make) -> None:
     pytest.param("cut: [8, 6]\nmeasure: [8, 6]", 8, 6, id="flat"),
     pytest.param("cut: [8, 6]\nturn: quarter clockwise\nmeasure: [6, 8]", 6, 8, id="as it lies"),
 ])
-def test_a_ruler_check_that_is_right_is_silent(make: Make, actions: str, width: int, height: int) -> None:
+def test_a_ruler_check_that_is_right_is_silent(actions: str, width: int, height: int) -> None:
     making = make(actions)
     assert "measures otherwise" not in [finding.name for finding in making.findings]
     assert [d.measure.value for d in making.steps[0].done[-1].dimensions] == [width, height]

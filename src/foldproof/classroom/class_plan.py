@@ -91,11 +91,9 @@ def plan_class(
     seconds: float = SECONDS_A_PAPER,
 ) -> tuple[ClassPlan | None, tuple[Finding, ...]]:
     """Plan a class; None where a finding is an error. `seconds` bounds the search for each paper's cutting plan."""
-    count, found = heads(lessons, wanted)
-    if count is None:
-        return None, found
-    need, more = needs(lessons)
-    findings = [*found, *more, *_long_scores(lessons, desk), *_idle_files(need, desk)]
+    count, need, findings = _before_cutting(lessons, wanted, desk)
+    if count is None or need is None:
+        return None, tuple(findings)
     papers = []
     for paper in need.papers:
         planned, odd = _paper(paper, need.unit, count, desk, seconds)
@@ -121,6 +119,27 @@ def plan_class(
         general=GENERAL_CAUTIONS,
     )
     return plan, tuple(findings)
+
+
+def class_findings(lesson: Lesson) -> tuple[Finding, ...]:
+    """What is wrong with a recipe's class part, as far as it shows without a cutting plan: quick."""
+    if lesson.spec is None or lesson.spec.people is None:
+        return ()
+    count, need, findings = _before_cutting([lesson], Wanted(), DeskProfile())
+    if count is not None and need is not None:
+        sheets: dict[str, int | None] = {paper.name: None for paper in need.papers}
+        findings += shopping([lesson], need, sheets, count, Stock())[1]
+    return tuple(findings)
+
+
+def _before_cutting(
+    lessons: Sequence[Lesson], wanted: Wanted, desk: DeskProfile
+) -> tuple[Heads | None, Needs | None, list[Finding]]:
+    count, found = heads(lessons, wanted)
+    if count is None:
+        return None, None, list(found)
+    need, more = needs(lessons)
+    return count, need, [*found, *more, *_long_scores(lessons, desk), *_idle_files(need, desk)]
 
 
 def _own_name(part: PartNeed) -> str:
@@ -160,7 +179,7 @@ def _paper(
         ahead = plan_cuts(sheet, _parts(paper, count.kits, True), seconds=seconds)
         each = plan_cuts(sheet, _parts(paper, 1, False), seconds=seconds)
     except CannotBeCut as trouble:
-        return None, [_cannot(paper, trouble.part, trouble.why, size, unit, measured is not None, desk)]
+        return None, [_cannot(paper, trouble.part, size, unit, measured is not None, desk)]
     keep = desk.least_offcut
     planned = PaperPlan(
         need=paper,
@@ -212,21 +231,30 @@ def _parts(paper: PaperNeed, kits: int, ahead: bool) -> list[Part]:
 def _cannot(
     paper: PaperNeed,
     name: str,
-    why: str,
     size: tuple[Fraction, Fraction],
     unit: Unit,
     measured: bool,
     desk: DeskProfile,
 ) -> Finding:
-    part = next((one for one in paper.parts if one.name == name), paper.parts[0])
+    part = next((one for one in paper.parts if one.name == name), None)
+    if part is None:
+        return Finding(
+            name="out of the trimmer's reach",
+            severity=Severity.ERROR,
+            message=f"The parts of {paper.name} can't be cut from sheets of {write_size(size, unit)}: a cut would be "
+            "longer than the trimmer makes in one go, or leave less than it holds.",
+            mend="Have the sheets cut down in the shop, cut those with a knife, or look at `longest cut` and "
+            "`shortest strip` in the desk file.",
+            place=paper.spec.place,
+        )
     trim = f", less {with_unit(desk.edge_trim / unit.millimetres, unit)} off each edge" if desk.edge_trim else ""
-    turn = {MayTurn.NONE: "upright", MayTurn.HALF: "one way of the grain", MayTurn.ANY: "either way"}[part.turn]
+    turn = {MayTurn.NONE: "upright ", MayTurn.HALF: "along the grain ", MayTurn.ANY: ""}[part.turn]
     real = "measures" if measured else "is"
     return Finding(
         name="part larger than its sheet",
         severity=Severity.ERROR,
-        message=f"The {name}, {write_size((part.width, part.height), unit)}, can't be cut {turn} from {paper.name}: "
-        f"{why}, which {real} {write_size(size, unit)}{trim}.",
+        message=f"The {name}, {write_size((part.width, part.height), unit)}, can't be cut {turn}from {paper.name}: "
+        f"the sheet {real} {write_size(size, unit)}{trim}.",
         mend="Take a larger sheet, trim less off its edges, or join the part from two.",
         place=paper.spec.place,
     )

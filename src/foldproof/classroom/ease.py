@@ -14,10 +14,11 @@ import numpy as np
 
 from foldproof.classroom.fill import Fill
 from foldproof.classroom.layout import count_cuts, lay_out, settings, within_reach
+from foldproof.classroom.master import whole
 from foldproof.classroom.orders import fill_in_order, first_order, move_forward
 from foldproof.classroom.richest import Grid
 from foldproof.classroom.sheets import Line, Node, Part, Sheet
-from foldproof.classroom.task import Leaf, Split, Task, Tree, count_kinds
+from foldproof.classroom.task import Leaf, Split, Task, Tree, count_kinds, without
 
 _POOL = 400
 _SHARES = 24
@@ -99,32 +100,66 @@ def easiest(
     parts: Sequence[Part],
     seconds: float,
 ) -> list[tuple[Node, int]]:
-    """Layouts with how often each is cut: as many sheets as `trees`, easier where the time allows."""
+    """Layouts with how often each is cut: as many sheets as `trees`, easier where the time allows.
+
+    More sheets only where the trimmer can't make or hold the cuts of those; none where a part can't be had at all.
+    """
     kinds = len(task.kinds)
-    given = [tree for tree, _ in trees]
-    simplest: dict[tuple[int, ...], tuple[tuple[int, int], Node]] = {}
     total = sum(times for _, times in trees)
     even = level_patterns(task, total, monotonic() + seconds / 2)
-    for tree in [*given, *even, *strip_patterns(task), *pool]:
-        if len(simplest) >= _POOL:
-            break
+    simplest: dict[tuple[int, ...], tuple[tuple[int, int], Node]] = {}
+
+    def keep(tree: Tree) -> bool:
+        """Whether the trimmer can make the layout; then it is kept if it is the easiest for what it gives."""
         counts = tuple(min(c, d) for c, d in zip(count_kinds(tree, kinds), task.demand, strict=True))
         node = lay_out(tree, sheet, parts)
         if not within_reach(node, sheet):
-            continue
+            return False
         trouble = (len(settings(node)), count_cuts(node))
         if counts not in simplest or trouble < simplest[counts][0]:
             simplest[counts] = (trouble, node)
-    keys = [count_kinds(tree, kinds) for tree in given]
+        return True
+
+    for tree in [*(tree for tree, _ in trees), *_singles(task), *even, *strip_patterns(task), *pool]:
+        if len(simplest) >= _POOL:
+            break
+        if not keep(tree):
+            for fewer in _fewer(tree, kinds):
+                keep(fewer)
     columns = list(simplest)
     nodes = [simplest[c][1] for c in columns]
-    chosen = _choose(columns, nodes, task.demand, total, seconds)
-    if chosen is not None:
-        return [(nodes[i], times) for i, times in enumerate(chosen) if times]
-    fallback = [tuple(min(c, d) for c, d in zip(key, task.demand, strict=True)) for key in keys]
-    if any(key not in simplest for key in fallback):
+    if any(all(c[k] == 0 for c in columns) for k in range(kinds)):
         return []
-    return [(simplest[key][1], times) for key, (_, times) in zip(fallback, trees, strict=True)]
+    chosen = _choose(columns, nodes, task.demand, total, seconds)
+    if chosen is None:
+        found = whole(columns, task.demand, most=sum(task.demand), seconds=seconds)
+        if found is None:
+            return []
+        chosen = _choose(columns, nodes, task.demand, sum(found), seconds) or found
+    return [(nodes[i], times) for i, times in enumerate(chosen) if times]
+
+
+def _singles(task: Task) -> list[Tree]:
+    """One part to a sheet, each way: what is left when the trimmer can hold nothing else."""
+    return [
+        Leaf(kind=index, turned=turned)
+        for index, kind in enumerate(task.kinds)
+        for w, h, turned in kind.ways()
+        if w <= task.width and h <= task.height
+    ]
+
+
+def _fewer(tree: Tree, kinds: int) -> list[Tree]:
+    """The pattern with one or two copies of a kind left out: more paper for the trimmer to hold."""
+    found = []
+    for index, count in enumerate(count_kinds(tree, kinds)):
+        for out in range(1, min(count, 2) + 1):
+            surplus = [0] * kinds
+            surplus[index] = out
+            kept = without(tree, surplus)
+            if kept is not None:
+                found.append(kept)
+    return found
 
 
 def _choose(

@@ -11,31 +11,30 @@ from foldproof.classroom.task import task_of
 
 
 class CannotBeCut(Exception):
-    """A part that no cut of this sheet and trimmer gives; `part` is its name."""
+    """A part that this sheet and trimmer don't give; `part` is its name, empty where it is not one part alone."""
 
-    def __init__(self, part: str, why: str) -> None:
-        super().__init__(f"{part}: {why}")
+    def __init__(self, part: str) -> None:
+        super().__init__(part or "the cuts are out of the trimmer's reach")
         self.part = part
-        self.why = why
 
 
 def plan_cuts(sheet: Sheet, parts: Sequence[Part], *, seconds: float = 10.0) -> Plan:
     """The fewest sheets found, with a proved bound, as layouts that are easy at the table.
 
-    Raises CannotBeCut for a part that doesn't come out of the sheet at all. The plan has been replayed when it comes.
+    Raises CannotBeCut where a part doesn't come out of the sheet at all. The plan has been replayed when it comes.
     """
     began = monotonic()
     needed = tuple(part for part in parts if part.count > 0)
     task, _ = task_of(sheet, needed)
     for part, kind in zip(needed, task.kinds, strict=True):
         if task.width <= 0 or task.height <= 0 or not task.fits(kind):
-            raise CannotBeCut(part.name, "it is larger than the sheet")
+            raise CannotBeCut(part.name)
     if not needed:
         return Plan(sheet=sheet, parts=(), layouts=(), least=0, reason="nothing is to be cut", seconds=0.0)
     answer = Search(task, seconds=seconds * 0.8).run()
     chosen = easiest(answer.trees, answer.pool, task, sheet, needed, min(3.0, seconds * 0.2))
     if not chosen:
-        raise CannotBeCut(needed[0].name, "the trimmer cannot make or hold the cuts that the parts need")
+        raise CannotBeCut("")
     plan = Plan(
         sheet=sheet,
         parts=needed,

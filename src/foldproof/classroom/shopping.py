@@ -92,6 +92,9 @@ def shopping(
 ) -> tuple[Shopping, tuple[Finding, ...]]:
     """The shopping list. `sheets` says how many sheets of each paper the cutting plan takes."""
     packs = {str(pack.name): pack for one in lessons if one.spec for pack in one.spec.packs}
+    for one in lessons:
+        if one.spec and one.spec.envelopes and one.card.recipe.finished.envelope:
+            packs.setdefault(f"{one.card.recipe.finished.envelope} envelope", one.spec.envelopes)
     findings: list[Finding] = []
     items = [
         _item(
@@ -105,8 +108,8 @@ def shopping(
         for paper in needs.papers
     ]
     merged: dict[str, list[SupplyNeed]] = {}
-    for one in (*needs.dies, *needs.supplies):
-        merged.setdefault(one.name, []).append(one)
+    for supply in (*needs.dies, *needs.supplies):
+        merged.setdefault(supply.name, []).append(supply)
     for name, several in merged.items():
         known = _known(name, stock.supplies, packs)
         items.append(_supply_item(name, several, known, heads, needs.unit, findings))

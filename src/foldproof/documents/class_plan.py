@@ -3,7 +3,7 @@
 import csv
 import io
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -11,15 +11,54 @@ from markupsafe import Markup
 
 from foldproof.classroom.class_plan import ClassPlan, PaperPlan
 from foldproof.classroom.sheets import Cut, Node, Plan, Taken
-from foldproof.documents.class_view import ClassView
+from foldproof.documents.class_view import ClassView, tell_class
 from foldproof.documents.handout import SHEETS, own_paper
+from foldproof.documents.pdf_text import read_pdf
 from foldproof.documents.printing import FONT_RULES, to_pdf
+from foldproof.documents.readback import squeezed
+from foldproof.documents.revision import revision
 from foldproof.documents.shots import guarded
 from foldproof.documents.theme import Theme
+from foldproof.documents.trouble import AuditError
 
 FORMAT = "foldproof class facts"
 VERSION = 1
 COLUMNS = ("section", "item", "size", "each kit", "all kits", "on hand", "to buy", "price", "note", "revision")
+
+
+def class_set(
+    plan: ClassPlan, theme: Theme, sources: Sequence[str], version: str, dated: str = ""
+) -> dict[str, bytes]:
+    """class.pdf, class.csv and class.json, read back and found to agree.
+
+    `sources` are the texts that the plan was made from. Raises AuditError where a document does not say what the
+    plan is.
+    """
+    told = "\0".join((*sources, str(plan.heads), str(plan.desk)))
+    view = tell_class(plan, revision=revision(told, theme.files.items(), version), version=version, dated=dated)
+    files = {"class.pdf": class_pdf(view, theme), "class.csv": class_csv(view).encode()}
+    files["class.json"] = class_json(plan, view, [*files, "class.json"]).encode()
+    problems = audit_class(view, files)
+    if problems:
+        raise AuditError(f"the finished class plan disagrees with itself: {'; '.join(problems[:6])}")
+    return files
+
+
+def audit_class(view: ClassView, files: Mapping[str, bytes]) -> tuple[str, ...]:
+    """What the finished plan and table leave out of the view."""
+    told = squeezed(" ".join(part.text for part in read_pdf(files["class.pdf"]).said))
+    wanted: list[tuple[str, tuple[str, ...]]] = []
+    wanted += [(f"{row.name}: {row.need}", (row.name, row.need, row.buy)) for row in view.bought]
+    wanted += [(line.what, (line.what, line.size, line.total)) for line in view.kit]
+    for paper in view.papers:
+        wanted.append((paper.name, (paper.sheets, paper.proof)))
+        for layout in (*paper.layouts, *paper.own):
+            wanted += [(f"{paper.name}, cut {row.number}", (row.take, row.stop, row.get)) for row in layout.rows]
+    missing = [f"class.pdf lacks {what}" for what, words in wanted if any(squeezed(w) not in told for w in words)]
+    rows = list(csv.reader(io.StringIO(files["class.csv"].decode())))
+    items = {(row[0], row[1]) for row in rows}
+    missing += [f"class.csv lacks {row.name}" for row in view.bought if ("shopping", guarded(row.name)) not in items]
+    return tuple(missing)
 
 
 def class_html(view: ClassView, theme: Theme) -> str:
@@ -69,7 +108,7 @@ def class_csv(view: ClassView) -> str:
     return out.getvalue()
 
 
-def class_json(plan: ClassPlan, view: ClassView, files: Mapping[str, bytes]) -> str:
+def class_json(plan: ClassPlan, view: ClassView, files: Iterable[str]) -> str:
     """The facts: exact numbers as text, `{"exact": "17/8", "decimal": 2.125}`; lengths in `unit`, times in seconds.
 
     `cutting` lists each paper's layouts as trees: a rectangle is cut (`line`, `at`, `near`, `far`), is a part, or is

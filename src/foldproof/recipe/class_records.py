@@ -64,5 +64,6 @@ class ClassSpec:
     welcome: Quantity | None
     tidying: Quantity | None
     packs: tuple[PackSpec, ...]
+    envelopes: PackSpec | None
     wraps: tuple[WrapSpec, ...]
     place: Place

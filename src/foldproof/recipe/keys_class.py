@@ -81,6 +81,7 @@ CLASS = Form(
             "How each supply is sold.",
             "{wet glue: {holds: 40, of: card, called: bottle, price: 3.20 USD}}",
         ),
+        Key("envelopes", Mapped((PACK,)), "How its envelopes are sold.", "{holds: 25, price: 6.00 USD}"),
         Key(
             "wraps",
             ByName(Naming.SUPPLY, Mapped((WRAP,))),

@@ -199,7 +199,7 @@ ACTION = Form(
         Key("fold", Mapped((FOLD,)), "Fold on a score.", "{score: left hinge, fold: valley}"),
         Key("unfold", NameOf((Naming.SCORE,)), "Lay a fold flat again.", "left hinge"),
         Key("attach", Mapped((ATTACH,), short="what"), "Fix a layer or make a join.", "{what: left mat, border: 1/8}"),
-        Key("stamp", Mapped((STAMP,), short="upon"), "Stamp, write or print.", "{upon: middle front, words: Thank you}"),
+        Key("stamp", Mapped((STAMP,), short="upon"), "Stamp, write or print.", "{upon: middle front, words: Thanks}"),
         Key("tie", Mapped((TIE,), short="with"), "Tie something round.", "{with: ribbon, length: 18}"),
         Key("dry", Measured(kind=Kind.TIME, bare="min", most=7 * 86_400), "Wait; a bare number is minutes.", "5 min"),
         Key(

@@ -13,8 +13,8 @@ WHOLE = ("people", "spares")
 
 
 def pack(fields: Fields, name: Text | None, desk: Desk) -> PackSpec:
-    """How something is sold."""
-    assert name is not None
+    """How something is sold; envelopes have no name of their own."""
+    name = name or Text(value="envelope", place=fields.place)
     return PackSpec(
         name=name,
         holds=fields.get("holds", Quantity),
@@ -75,6 +75,7 @@ def class_part(fields: Fields, name: Text | None, desk: Desk) -> ClassSpec | Non
         welcome=fields.get("welcome", Quantity),
         tidying=fields.get("tidying", Quantity),
         packs=(*fields.several("paper packs", PackSpec), *_pieces(fields.several("supply packs", PackSpec))),
+        envelopes=next(iter(_pieces([one] if (one := fields.get("envelopes", PackSpec)) else [])), None),
         wraps=fields.several("wraps", WrapSpec),
         place=fields.place,
     )

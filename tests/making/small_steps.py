@@ -1,9 +1,6 @@
 """A small recipe around the steps that a test is about."""
 
-from collections.abc import Callable
 from textwrap import indent
-
-import pytest
 
 from foldproof.folding.build import build_card
 from foldproof.making.carry_out import carry_out
@@ -41,23 +38,17 @@ def one_step(actions: str, piece: str = "base") -> str:
     return f"  - title: Work\n    piece: {piece}\n    text: Do it.\n    do:\n{lines}\n"
 
 
-@pytest.fixture
-def make() -> Callable[..., Making]:
+def make(
+    actions: str, *, scores: str = "spine: {across: 4, fold: valley}",
+    panels: str = "{front: left of spine, rear: right of spine}", still: str = "rear",
+    folds: str = "{spine: 180}", more: str = "",
+) -> Making:
     """Carry out actions on a base 8 by 6 whose plan has one upright valley score, the spine, 4 from the left."""
-
-    def carry(
-        actions: str, *, scores: str = "spine: {across: 4, fold: valley}",
-        panels: str = "{front: left of spine, rear: right of spine}", still: str = "rear",
-        folds: str = "{spine: 180}", more: str = "",
-    ) -> Making:
-        text = PLAN.format(
-            scores=indent(scores, "      "), panels=panels, still=still, folds=folds, more=more,
-            steps=one_step(actions))
-        reading = read_text(text, "test.yaml")
-        assert reading.recipe is not None, reading.findings
-        assert not reading.findings, reading.findings
-        card, findings = build_card(reading.recipe)
-        assert card is not None, findings
-        return carry_out(card)
-
-    return carry
+    text = PLAN.format(
+        scores=indent(scores, "      "), panels=panels, still=still, folds=folds, more=more, steps=one_step(actions))
+    reading = read_text(text, "test.yaml")
+    assert reading.recipe is not None, reading.findings
+    assert not reading.findings, reading.findings
+    card, findings = build_card(reading.recipe)
+    assert card is not None, findings
+    return carry_out(card)
