@@ -22,10 +22,12 @@ def test_a_class_of_twelve(tmp_path: Path) -> None:
     done = run(str(RECIPE), "--people", "12", into=tmp_path)
     assert (done.returncode, done.stderr) == (0, "")
     folder = tmp_path / "class-tide-gate"
-    assert {path.name for path in folder.iterdir() if not path.name.startswith(".")} == {"class.pdf", "class.csv", "class.json"}
+    shown = {path.name for path in folder.iterdir() if not path.name.startswith(".")}
+    assert shown == {"class.pdf", "class.csv", "class.json"}
     rows = list(csv.DictReader(io.StringIO((folder / "class.csv").read_text(encoding="utf-8"))))
     sheets = {row["item"]: row["all kits"] for row in rows if row["section"] == "shopping"}
-    # 12 people, 2 spares and the teacher: 15 bases, two to a letter sheet; the area of 15 inside mats and bands is 4.4 sheets
+    # 12 people, 2 spares and the teacher: 15 bases, two to a letter sheet; 15 inside mats and bands have the area of
+    # 4.4 sheets
     assert (sheets["slate"], sheets["chalk"]) == ("8 sheets", "5 sheets")
     assert json.loads((folder / "class.json").read_text(encoding="utf-8"))
 
