@@ -38,7 +38,7 @@ def test_short_lines_carry_every_number_of_the_actions(view: View) -> None:
         "Score 4 1/4 in from the stop", "Fold on the spine away from you (mountain)",
     )
     assert mat.short == (
-        "Cut the mat 4 × 5 1/4 in", "Fix the mat to the front of the cover with wet glue: 1/8 in border all round",
+        "Cut the mat 4 × 5 1/4 in", "Fix the mat to the outside of the cover with wet glue: 1/8 in border all round",
         "Let it dry for 5 min",
     )
 

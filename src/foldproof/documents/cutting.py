@@ -5,9 +5,11 @@ from collections.abc import Mapping
 from foldproof.documents.plan_words import piece_words, score_words
 from foldproof.documents.sheets import sheets_for
 from foldproof.documents.view import Cut, Listed
+from foldproof.documents.words import plain_face
 from foldproof.folding.card import Card, CardPiece
 from foldproof.making.table import Making
 from foldproof.measures.writing import write_size
+from foldproof.paper.face import Face
 from foldproof.recipe.actions import CutOut
 from foldproof.recipe.records import PaperSpec
 
@@ -26,12 +28,27 @@ def cuts(card: Card) -> tuple[Cut, ...]:
 
 
 def _outward(card: Card, piece: CardPiece) -> tuple[str, ...]:
-    """Which face of a piece that folds is outside on the closed card, where that is one face only."""
-    if not piece.scores or card.closed is None:
-        return ()
-    faces = {region.face for region in (*card.closed.seen, *card.closed.hidden_side) if region.panel in piece.panels}
-    outside = faces.pop() if len(faces) == 1 else None
+    outside = outside_of(card, piece)
     return (f"its {outside.other} is the inside of the card",) if outside else ()
+
+
+def outside_of(card: Card, piece: CardPiece) -> Face | None:
+    """The face of a piece that folds which is outside on the closed card, where that is one face only."""
+    if not piece.scores or card.closed is None:
+        return None
+    faces = {region.face for region in (*card.closed.seen, *card.closed.hidden_side) if region.panel in piece.panels}
+    return faces.pop() if len(faces) == 1 else None
+
+
+def face_called(card: Card, panel: str, face: Face) -> str:
+    """A face of a panel as a maker calls it: a layer by its name, inside or outside where the card has such."""
+    piece = card.piece(card.panels[panel].piece)
+    if piece is not None and piece.layer and face is Face.FRONT:
+        return f"the {panel}"
+    outside = outside_of(card, piece) if piece is not None else None
+    if outside is None:
+        return plain_face(panel, face)
+    return f"the {'outside' if face is outside else 'inside'} of the {panel}"
 
 
 def _paper(piece: CardPiece) -> str:

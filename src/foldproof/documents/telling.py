@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import partial
 
 from foldproof.checks.words_of_caution import cautions
 from foldproof.documents import cutting, glance, prose, shooting
@@ -92,7 +93,9 @@ def hands(card: Card, step: StepMade) -> tuple[str, ...]:
     bonds = {bond.name: bond.spec for bond in card.bonds}
     piece = str(step.spec.piece) if step.spec.piece else None
     return tuple(
-        action_words(action, card.recipe.unit, piece=piece, bond=bonds.get(getattr(action, "bond", "")))
+        action_words(
+            action, card.recipe.unit, piece=piece, bond=bonds.get(getattr(action, "bond", "")),
+            called=partial(cutting.face_called, card))
         for action in step.spec.actions
     )
 

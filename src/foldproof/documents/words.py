@@ -3,11 +3,12 @@
 Every sentence here is made from the records, so that its numbers are the model's own.
 """
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.measures.writing import with_unit, write_number, write_size
-from foldproof.paper.face import Fold
+from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import (
     Action,
     Attach,
@@ -37,13 +38,15 @@ CORNERS = frozenset(f"{level} {side}" for level in ("top", "bottom") for side in
 
 
 def action_words(
-    action: Action, unit: Unit, *, piece: str | None = None, bond: JoinSpec | LayerSpec | None = None
+    action: Action, unit: Unit, *, piece: str | None = None, bond: JoinSpec | LayerSpec | None = None,
+    called: Callable[[str, Face], str] | None = None,
 ) -> str:
     """One action as an instruction, a capital first and no full stop.
 
     `piece` is the step's own piece, named where the action moves or cuts it; `bond` is the plan's layer or join that
-    an `Attach` makes.
+    an `Attach` makes; `called` says how a face of a panel is called on this card.
     """
+    face_words = called or plain_face
     name = action.piece or piece
     it = f"the {name}" if name else "it"
     match action:
@@ -76,9 +79,9 @@ def action_words(
         case Unfold(score=score):
             return f"Open the {score} flat again"
         case Attach():
-            return _attach_words(action, unit, bond)
+            return _attach_words(action, unit, bond, face_words)
         case Stamp(panel=panel, face=face, words=words):
-            return f"Stamp or write{f' “{words}”' if words else ''} on the {face} of the {panel}"
+            return f"Stamp or write{f' “{words}”' if words else ''} on {face_words(panel, face)}"
         case Tie(supply=supply, length=length):
             return f"Tie the {supply}{f', {_of(length, unit)} of it' if length else ''}"
         case Dry(time=time):
@@ -89,12 +92,19 @@ def action_words(
             return words[:1].upper() + words[1:].rstrip(".")
 
 
-def _attach_words(do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None) -> str:
+def plain_face(panel: str, face: Face) -> str:
+    """A face of a panel, as the plan calls it."""
+    return f"the {face} of the {panel}"
+
+
+def _attach_words(
+    do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None, called: Callable[[str, Face], str]
+) -> str:
     what, upon = f"the {do.bond}", ""
     if bond is not None:
-        upon = f" to the {bond.upon.face} of the {bond.upon.panel}"
+        upon = f" to {called(bond.upon.panel.value, bond.upon.face)}"
     if isinstance(bond, JoinSpec):
-        what = f"the {bond.put.face} of the {bond.put.panel}"
+        what = called(bond.put.panel.value, bond.put.face)
     glue = f" with {do.adhesive}" if do.adhesive else ""
     where = placed_words(do.at, unit)
     return f"Fix {what}{upon}{glue}{': ' if where else ''}{where}"
