@@ -5,7 +5,10 @@ import io
 import json
 import subprocess
 import sys
+from fractions import Fraction
+from math import ceil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -30,6 +33,37 @@ def test_a_class_of_twelve(tmp_path: Path) -> None:
     # 4.4 sheets
     assert (sheets["slate"], sheets["chalk"]) == ("8 sheets", "5 sheets")
     assert json.loads((folder / "class.json").read_text(encoding="utf-8"))
+
+
+def facts(*words: str, into: Path) -> dict[str, Any]:
+    done = run(str(RECIPE), "--people", "12", *words, into=into)
+    assert done.returncode == 0, done.stdout + done.stderr
+    read: dict[str, Any] = json.loads((into / "class-tide-gate" / "class.json").read_text(encoding="utf-8"))
+    return read
+
+
+def exact(entry: dict[str, Any], key: str) -> Fraction:
+    return Fraction(entry[key]["exact"])
+
+
+def test_what_it_costs_reckoned_by_hand(tmp_path: Path) -> None:
+    cost = facts(into=tmp_path)["cost"]
+    # whole packs: slate, 3 sheets of waves, chalk, glue, ink, envelopes
+    slate, waves, glue, ink = Fraction("8.40"), Fraction("1.25"), Fraction("3.20"), Fraction("6.50")
+    assert exact(cost, "spend") == slate + 3 * waves + 12 + glue + ink + 6
+    # the shares of the packs that 15 kits use
+    used = slate * 8 / 25 + 3 * waves + Fraction(12 * 5, 50) + glue * 15 / 40 + ink * 15 / 60 + Fraction(6 * 15, 25)
+    assert (exact(cost, "used"), exact(cost, "each")) == (used, used / 12)
+    # a margin of 60 % on top, to the next whole cent
+    assert exact(cost, "suggested") == Fraction(ceil(used / 12 * Fraction(160, 100) * 100), 100)
+
+
+def test_what_is_on_hand_is_used_first(tmp_path: Path) -> None:
+    stock = tmp_path / "shelf.yaml"
+    shelf = "papers:\n  slate: {on hand: 7}\n  waves: {on hand: 1}\n  chalk: {on hand: 5}\n"
+    stock.write_text(shelf, encoding="utf-8")
+    packs = {row["name"]: row["packs"] for row in facts("--stock", str(stock), into=tmp_path)["shopping"]}
+    assert (packs["slate"], packs["waves"], packs["chalk"]) == (1, 2, 0)
 
 
 @pytest.mark.parametrize(("words", "status"), [
