@@ -5,7 +5,6 @@ from fractions import Fraction
 
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import CardPiece, CardScore
-from foldproof.making.lying import side_facing
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.table import OnTable
 from foldproof.making.work import Work, work_with
@@ -94,8 +93,3 @@ def _face_at(setting: Setting, work: Work, score: CardScore) -> Face:
                 if part.piece == hinge.piece and part.panel in (None, *hinge.panels):
                     return work.face_up(part)
     return work.lie.up
-
-
-def flap_side(work: Work, score: CardScore) -> str:
-    """The side of the work, as it lies, toward which the normal of a score points; for words and arrows."""
-    return side_facing(work.lie, score.segment.along.left)

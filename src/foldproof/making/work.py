@@ -10,7 +10,7 @@ from foldproof.making.table import Lie, Table
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import IDENTITY, Isometry
 from foldproof.paper.polygon import area
-from foldproof.paper.vector import Point, Ring, Segment, Vector
+from foldproof.paper.vector import Point, Ring, Vector
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,11 +104,6 @@ def _folded(
         Part(piece=panels[name].piece, panel=name, ring=panels[name].ring, fit=fit)
         for name, fit in placing.placements.items()
     )
-
-
-def line_on_part(part: Part, line: Segment) -> Segment:
-    """A line of the work's frame, carried into the part's own piece frame."""
-    return part.fit.inverse.segment(line)
 
 
 def made_bonds(card: Card, table: Table) -> tuple[Bond, ...]:
