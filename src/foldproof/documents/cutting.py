@@ -13,6 +13,12 @@ from foldproof.paper.face import Face
 from foldproof.recipe.actions import CutOut
 from foldproof.recipe.records import PaperSpec
 
+FRAMES = (
+    "Sizes and scores are of each piece with its front up, as drawn here. At the board set the stop by the steps: "
+    "there a piece may lie turned, or with its back up, where a valley is a mountain."
+)
+"""How the box is to be read, the same in every document."""
+
 
 def cuts(card: Card) -> tuple[Cut, ...]:
     """One row for each kind of part; parts that are cut and scored alike share a row."""

@@ -4,26 +4,23 @@ from foldproof.documents.telling import Drawn
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
-from foldproof.drawing.record import Drawing, DrawingStyle
-from foldproof.drawing.steps import draw_step, step_scene
+from foldproof.drawing.record import DrawingStyle
+from foldproof.drawing.steps import draw_step, ink_step, step_scene
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 
 
 def draw(card: Card, making: Making, paper: DrawingStyle, screen: DrawingStyle) -> Drawn:
     """Draw the poses, the cutting list, each step in both styles, and a key to the lines that the steps use."""
-    scenes = (step_scene(card, step, paper) for step in making.steps)
-    kinds = frozenset(kind for scene in scenes if scene is not None for kind in kinds_in(scene))
+    scenes = [(step, scene) for step in making.steps if (scene := step_scene(card, step, paper)) is not None]
+    kinds = frozenset(kind for _, scene in scenes for kind in kinds_in(scene))
     return Drawn(
         poses={pose.name: draw_pose(card, pose) for pose in card.poses},
-        steps=_steps(card, making, paper),
-        tall_steps=_steps(card, making, screen),
+        steps={step.spec.id: ink_step(card, step, scene, paper) for step, scene in scenes},
+        tall_steps={
+            step.spec.id: drawn for step in making.steps if (drawn := draw_step(card, step, screen)) is not None},
         cutting=draw_cutting_list(card, paper),
         tall_cutting=draw_cutting_list(card, screen),
         key=draw_key(kinds, paper) if kinds else None,
         tall_key=draw_key(kinds, screen, columns=1) if kinds else None,
     )
-
-
-def _steps(card: Card, making: Making, style: DrawingStyle) -> dict[str, Drawing]:
-    return {step.spec.id: drawn for step in making.steps if (drawn := draw_step(card, step, style)) is not None}

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
+from foldproof.documents.cutting import FRAMES
 from foldproof.documents.printing import FONT_RULES, materials, to_pdf
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
@@ -32,7 +33,7 @@ def handout_html(view: View, theme: Theme, paper: str) -> str:
     """The handout before it is printed."""
     sheet = f'@page {{ size: {SHEETS[paper]}; @bottom-right {{ content: "{view.stamp}"; }} }}'
     css = Markup("\n".join((FONT_RULES, theme.text("handout.css"), sheet)))
-    return theme.render("handout.html", view=view, css=css, wide_mm=BESIDE_MM)
+    return theme.render("handout.html", view=view, css=css, frames=FRAMES, wide_mm=BESIDE_MM)
 
 
 def handout(view: View, theme: Theme, paper: str) -> bytes:

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
+from foldproof.documents.cutting import FRAMES
 from foldproof.documents.fonts import page_face_rules
 from foldproof.documents.handout import file_names
 from foldproof.documents.theme import Theme
@@ -31,7 +32,8 @@ def page(view: View, theme: Theme) -> str:
         ((file, f"handout on {_PAPERS[paper]} paper") for paper, file in file_names(view.unit).items()),
         key=lambda print_: len(print_[0]),
     )
-    return theme.render("page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER)
+    return theme.render(
+        "page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER, frames=FRAMES)
 
 
 def drawn(drawing: Drawing) -> Markup:

@@ -45,8 +45,11 @@ def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene
 def draw_step(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Drawing | None:
     """The drawing of a step; None when it changes nothing that can be seen."""
     scene = step_scene(card, made, style)
-    if scene is None:
-        return None
+    return None if scene is None else ink_step(card, made, scene, style)
+
+
+def ink_step(card: Card, made: StepMade, scene: Scene, style: DrawingStyle) -> Drawing:
+    """The drawing of a step whose scene is set already."""
     return Drawing(
         svg=to_svg(scene, style), alt=tell_step(card, frames_of(card, made)), width_mm=round(scene.width, 2),
         height_mm=round(scene.height, 2), name=f"step-{made.number:02d}")

@@ -92,11 +92,10 @@ def _folded(
     still = root_still(card, root)
     if still is None:
         return ()
-    made = {bond.name for bond in table.bonds}
     placing = place_panels(
         panels,
         tuple(hinge for hinge in card.hinges if hinge.piece in {panel.piece for panel in panels.values()}),
-        tuple(bond for bond in card.bonds if bond.name in made),
+        made_bonds(card, table),
         folds,
         still,
     )
