@@ -6,8 +6,8 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
-    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "classroom", "drawing",
-    "documents", "pipeline", "class_command", "cli", "__main__",
+    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "classroom",
+    "drawing", "documents", "pipeline", "class_command", "number_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

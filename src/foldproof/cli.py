@@ -18,6 +18,7 @@ from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render
+from foldproof.number_command import add_number_command, run_number
 from foldproof.pipeline import Options, build, prove
 
 SOUND, ERRORS, WRONG_CALL = 0, 1, 2
@@ -43,6 +44,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     called = parser.parse_args(arguments)
     if called.command == "class":
         return run_class(called)
+    if called.command == "number":
+        return run_number(called)
     try:
         recipes = _recipes(called.recipes)
         if called.command == "build":
@@ -160,6 +163,7 @@ def _parser() -> argparse.ArgumentParser:
         epilog="examples:\n  foldproof check                            every recipe in recipes/\n"
                "  foldproof check recipes/tide-gate.yaml --json")
     add_command(commands, theme_names())
+    add_number_command(commands)
     for command in (making, checking):
         command.add_argument(
             "recipes", nargs="*", type=Path, metavar="RECIPE", help="a recipe; all of recipes/ without one")

@@ -31,6 +31,8 @@ class Said:
     """`H1`, `P`, `LBody`, `TD`, `Figure`, ..."""
     text: str
     """What it says, on one line; the alternative text of a figure."""
+    sheet: int = 1
+    """The sheet on which it begins, from 1."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,15 +77,16 @@ def read_pdf(data: bytes) -> Told:
     )
 
 
-Part = tuple[int, str, str]
-"""A number that the parts of one block share, its tag, a stretch of its text."""
+Part = tuple[int, str, str, int]
+"""A number that the parts of one block share, its tag, a stretch of its text, its page from 0."""
 
 
 def _blocks(parts: Iterable[Part]) -> tuple[Said, ...]:
     """The parts of each block put together; a line ends where a part ends, so a space belongs there or does no harm."""
+    blocks = [(tag, tuple(group)) for (_, tag), group in groupby(parts, key=lambda part: part[:2])]
     return tuple(
-        Said(tag=tag, text=" ".join(" ".join(text for _, _, text in group).split()))
-        for (_, tag), group in groupby(parts, key=lambda part: part[:2])
+        Said(tag=tag, text=" ".join(" ".join(text for _, _, text, _ in group).split()), sheet=group[0][3] + 1)
+        for tag, group in blocks
     )
 
 
@@ -101,7 +104,7 @@ class _Tree:
                 yield from self.walk(kid, tag, block, page)
         elif not isinstance(node, DictionaryObject):
             if text := self.marked.get((page, int(node)), ""):
-                yield block, tag, text
+                yield block, tag, text, page
         else:
             if "/Pg" in node:
                 page = self.numbers[node.raw_get("/Pg").idnum]
@@ -110,7 +113,7 @@ class _Tree:
                 self.blocks += 1
                 tag, block = kind, self.blocks
             if kind == "Figure":
-                yield block, kind, str(node.get("/Alt", ""))
+                yield block, kind, str(node.get("/Alt", "")), page
             elif "/MCID" in node:
                 yield from self.walk(node["/MCID"], tag, block, page)
             elif "/K" in node:
