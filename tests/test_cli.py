@@ -218,3 +218,18 @@ def test_check_loads_nothing_heavy(here: Path) -> None:
         (fake / f"{heavy}.py").write_text(f"raise AssertionError('{heavy} is loaded')\n")
     done = run(["check"], here / "fake")
     assert (done.returncode, done.stderr) == (0, "")
+
+
+def test_the_mirrored_card_goes_into_a_folder_of_its_own_with_a_stamp_of_its_own(here: Path) -> None:
+    write("one.yaml")
+    assert main(["build"]) == 0
+    assert main(["build", "--mirrored"]) == 0
+    told = [json.loads((Path("build") / name / "card.json").read_text()) for name in ("one", "one-mirrored")]
+    assert told[0]["revision"] != told[1]["revision"]
+    assert told[1]["title"] == f"{told[0]['title']} (mirrored)"
+
+
+def test_a_wrong_recipe_is_not_mirrored_and_its_own_findings_are_told(here: Path, capsys: Captured) -> None:
+    write("one.yaml", WRONG)
+    assert main(["check", "--mirrored"]) == 1
+    assert "In the mirrored card" not in capsys.readouterr().out

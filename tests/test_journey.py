@@ -6,7 +6,7 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
-    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "classroom",
+    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "mirror", "classroom",
     "drawing", "documents", "pipeline", "class_command", "number_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}

@@ -19,7 +19,7 @@ from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render
 from foldproof.number_command import add_number_command, run_number
-from foldproof.pipeline import Options, build, prove
+from foldproof.pipeline import Options, build, mirror, prove
 
 SOUND, ERRORS, WRONG_CALL = 0, 1, 2
 RECIPES = Path("recipes")
@@ -54,10 +54,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(f"{parser.prog} {called.command}: {error}", file=sys.stderr)
         return WRONG_CALL
     if called.command == "build":
-        work = partial(_build, into=called.into, options=Options(theme=called.theme, dated=called.dated or ""))
+        work = partial(_build, into=called.into, options=Options(
+            theme=called.theme, dated=called.dated or "", mirrored=called.mirrored))
         outcomes = tuple(_shown(_each(work, recipes), len(recipes)))
     else:
-        outcomes = tuple(map(_check, recipes))
+        outcomes = tuple(_check(recipe, called.mirrored) for recipe in recipes)
     try:
         _report(outcomes, called)
         sys.stdout.flush()
@@ -67,8 +68,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return ERRORS if wrong else SOUND
 
 
-def _check(recipe: Path) -> Outcome:
+def _check(recipe: Path, mirrored: bool) -> Outcome:
     proof = prove(recipe)
+    proof = mirror(proof) if mirrored else proof
     return Outcome(recipe=str(recipe), findings=proof.findings, source=proof.reading.source)
 
 
@@ -76,7 +78,7 @@ def _build(recipe: Path, into: Path, options: Options) -> Outcome:
     try:
         built = build(recipe, into, options)
     except DocumentsError as error:
-        checked = _check(recipe)
+        checked = _check(recipe, options.mirrored)
         return Outcome(recipe=checked.recipe, findings=checked.findings, source=checked.source, trouble=str(error))
     folder = str(built.folder) if built.folder else None
     return Outcome(
@@ -156,7 +158,9 @@ def _parser() -> argparse.ArgumentParser:
                     "it before stays, and the other recipes are still built.",
         epilog="examples:\n  foldproof build                            every recipe in recipes/, into build/\n"
                "  foldproof build recipes/tide-gate.yaml     one\n"
-               "  foldproof build --dated 2026-03-01         with a date beside the revision")
+               "  foldproof build --dated 2026-03-01         with a date beside the revision\n"
+               "  foldproof build recipes/tide-gate.yaml --mirrored\n"
+               "                                             the mirrored card, into build/tide-gate-mirrored/")
     checking = commands.add_parser(
         "check", help="prove recipes and print the findings, nothing more", formatter_class=shape,
         description="Prove recipes and print the findings. Nothing is written.",
@@ -168,6 +172,9 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument(
             "recipes", nargs="*", type=Path, metavar="RECIPE", help="a recipe; all of recipes/ without one")
         command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
+        command.add_argument(
+            "--mirrored", action="store_true",
+            help="the card left for right, proved anew; lettering, patterns and tools are not turned")
     making.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     making.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
     making.add_argument("--dated", type=_a_date, metavar="DATE", help="a date to print; none without it")

@@ -45,6 +45,8 @@ class Options:
     theme: str = "plain"
     dated: str = ""
     """A date to print, as given; none is printed without it."""
+    mirrored: bool = False
+    """Whether the card is built left for right, into a folder of its own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +79,25 @@ def prove(path: Path) -> Proof:
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos)
 
 
+def mirror(proof: Proof) -> Proof:
+    """The mirrored card of a sound proof, folded, made and checked anew; any other proof as it is.
+
+    Its findings stand at the places of the original recipe, and say that they are of the mirrored card.
+    """
+    from foldproof.mirror.mirrored import mirrored
+
+    if not proof.sound or proof.card is None or proof.making is None:
+        return proof
+    recipe = mirrored(proof.card, proof.making)
+    card, misfits = build_card(recipe)
+    making = carry_out(card) if card is not None else None
+    found = run_checks(card, making) if card is not None and making is not None else ()
+    told = tuple(replace(finding, message=f"In the mirrored card: {finding.message}") for finding in (*misfits, *found))
+    return replace(
+        proof, reading=replace(proof.reading, recipe=recipe), card=card, making=making, photos=_NO_PHOTOS,
+        findings=in_order(tuple(dict.fromkeys(told))))
+
+
 def build(path: Path, into: Path, options: Options = Options()) -> Built:
     """Prove a recipe and, when it is sound, make its documents and switch `into/NAME` to them.
 
@@ -84,7 +105,8 @@ def build(path: Path, into: Path, options: Options = Options()) -> Built:
     """
     from foldproof.documents.placing import place
 
-    proof, class_plan = with_class_plan(prove(path))
+    proof = prove(path)
+    proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof)
     if not proof.sound or proof.card is None:
         return Built(proof=proof, folder=None)
     return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, proof.card.recipe.name))
@@ -125,7 +147,7 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
     with hushed():
         view = tell(
             card, making, drawn=draw(card, making, handout.STYLE, page.STYLE), photos=proof.photos,
-            revision=revision(proof.reading.source, theme.files.items(), __version__), version=__version__,
+            revision=revision(_text_of(proof, options), theme.files.items(), __version__), version=__version__,
             dated=options.dated,
         )
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
@@ -139,3 +161,8 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
         more = f"; and {len(problems) - TOLD} more" if len(problems) > TOLD else ""
         raise AuditError(f"the finished documents disagree with the card: {'; '.join(problems[:TOLD])}{more}")
     return files
+
+
+def _text_of(proof: Proof, options: Options) -> str:
+    """What the revision is a digest of: the recipe's text, and that the card is mirrored."""
+    return proof.reading.source + ("\n# mirrored\n" if options.mirrored else "")

@@ -1,0 +1,43 @@
+"""What hands do, for the mirrored card: the same actions with left and right changed over.
+
+The fence and the stop are tools, and are not mirrored: a score or a cut at a distance from the stop is made at the
+distance that the original has from the other end of the work as it lies. A long or short edge that came to the fence
+by a quarter turn clockwise comes by one anticlockwise, and so it is named by its side.
+"""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from foldproof.folding.card import Card
+from foldproof.making.lying import SIDES, brought_to_fence
+from foldproof.making.table import Done
+from foldproof.making.work import Work, work_with
+from foldproof.mirror.plan import other_end
+from foldproof.mirror.records import changed_over
+from foldproof.mirror.sides import other_side
+from foldproof.recipe.actions import Action, CutAcross, Lay, ScoreAt
+
+
+def mirrored_action(card: Card, done: Done) -> Action:
+    """An action that was carried out on the original, as it is done on the mirrored card."""
+    action = changed_over(done.action)
+    if isinstance(action, ScoreAt | CutAcross) and done.piece is not None:
+        return replace(action, at=other_end(action.at, _length(work_with(card, done.before, done.piece))))
+    if isinstance(action, Lay) and action.edge in ("long", "short") and done.piece is not None:
+        return replace(action, edge=_edge(done, action.edge))
+    return action
+
+
+def _length(work: Work) -> Fraction:
+    """From the left end to the right end as it lies; for work that lies square, in the recipe's unit."""
+    low, high = work.span(work.lie.right)
+    return high - low
+
+
+def _edge(done: Done, named: str) -> str:
+    """The edge by its kind where the work is not turned; else by the side that it is brought from."""
+    assert done.piece is not None
+    root = done.before.root(done.piece)
+    before, after = done.before.pieces[root].lie, done.after.pieces[root].lie
+    came_from = next((side for side in SIDES if brought_to_fence(before, side) == after), "top")
+    return named if came_from == "top" else other_side(came_from)

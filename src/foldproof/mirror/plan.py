@@ -1,0 +1,78 @@
+"""The pieces and layers of a plan, mirrored left to right in their own frames."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from foldproof.folding.card import Card
+from foldproof.measures.quantity import Quantity
+from foldproof.measures.writing import write_number
+from foldproof.mirror.records import changed_over
+from foldproof.paper.polygon import bounding_box
+from foldproof.recipe.records import (
+    Across,
+    Between,
+    LayerSpec,
+    Outline,
+    PieceSpec,
+    PointAt,
+    PointSpec,
+    ScoreSpec,
+    Shape,
+)
+
+Shaped = PieceSpec | LayerSpec
+
+
+def mirrored_piece(card: Card, spec: PieceSpec) -> PieceSpec:
+    """A piece whose every x is taken from its other edge."""
+    sum_of_x = _sum_of_x(card, spec)
+    return replace(
+        changed_over(spec), shape=_shape(spec, sum_of_x),
+        points=tuple(replace(changed_over(point), at=_point_at(point.at, sum_of_x)) for point in spec.points),
+        scores=tuple(_score(score, sum_of_x) for score in spec.scores),
+        panels=tuple(
+            replace(changed_over(panel), where=_point_at(panel.where, sum_of_x))
+            if isinstance(panel.where, PointAt) else changed_over(panel) for panel in spec.panels),
+    )
+
+
+def mirrored_layer(card: Card, spec: LayerSpec) -> LayerSpec:
+    """A layer, its shape mirrored; one that is bought keeps its shape, which is known by its size only."""
+    return replace(changed_over(spec), shape=_shape(spec, _sum_of_x(card, spec)))
+
+
+def other_end(quantity: Quantity, whole: Fraction) -> Quantity:
+    """The distance that is left of a whole: measured from its other end. A plain number takes its place."""
+    value = whole - quantity.value
+    return replace(quantity, value=value, written=write_number(value))
+
+
+def _sum_of_x(card: Card, spec: Shaped) -> Fraction:
+    """What the x of a point and of its mirror image add up to."""
+    piece = card.piece(spec.name.value)
+    assert piece is not None, "a card that was proved has all its pieces"
+    box = bounding_box(piece.outline)
+    return box.left + box.right
+
+
+def _shape(spec: Shaped, sum_of_x: Fraction) -> Shape:
+    if isinstance(spec.shape, Outline):
+        return Outline(corners=tuple(_point_at(corner, sum_of_x) for corner in spec.shape.corners))
+    return changed_over(spec.shape)
+
+
+def _point_at(point: PointAt, sum_of_x: Fraction) -> PointAt:
+    return replace(point, x=other_end(point.x, sum_of_x))
+
+
+def _point(point: PointSpec, sum_of_x: Fraction) -> PointSpec:
+    return _point_at(point, sum_of_x) if isinstance(point, PointAt) else changed_over(point)
+
+
+def _score(score: ScoreSpec, sum_of_x: Fraction) -> ScoreSpec:
+    line = score.line
+    if isinstance(line, Across):
+        line = Across(at=other_end(line.at, sum_of_x))
+    elif isinstance(line, Between):
+        line = Between(start=_point(line.start, sum_of_x), end=_point(line.end, sum_of_x))
+    return replace(changed_over(score), line=line)
