@@ -5,6 +5,7 @@ from fractions import Fraction
 from foldproof.findings.finding import Finding
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card, FlatPose, StandingPose
+from foldproof.folding.overlay import listed
 from foldproof.recipe.reader import read_text
 from foldproof.recipe.records import Recipe
 
@@ -65,3 +66,10 @@ def standing(card: Card, name: str) -> StandingPose:
     pose = card.pose(name)
     assert isinstance(pose, StandingPose)
     return pose
+
+
+def stack(pose: FlatPose) -> tuple[str, ...]:
+    """The panels from the bottom up, where one list tells it."""
+    made = listed(tuple(pose.placements), pose.over)
+    assert made is not None
+    return made

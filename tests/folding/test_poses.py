@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from plans import built, card_of, exact, flat, names_of
+from plans import built, card_of, exact, flat, names_of, stack
 
 from foldproof.paper.face import Face
 from foldproof.paper.vector import Point
@@ -73,7 +73,7 @@ def test_published_roll_folds_close_to_their_widest_panel(
     folds = ("valley",) * (len(panels) - 1)
     made = flat(card_of(_strip(panels, height, folds, "p1", tuple(range(len(folds), 0, -1))), unit))
     assert (made.width, made.height) == exact(*map(str, size))
-    assert made.stack == {3: ("p1", "p3", "p2"), 4: ("p1", "p3", "p4", "p2")}[len(panels)]
+    assert stack(made) == {3: ("p1", "p3", "p2"), 4: ("p1", "p3", "p4", "p2")}[len(panels)]
 
 
 def test_a_roll_fold_with_its_panels_the_wrong_way_round_is_told() -> None:
@@ -91,7 +91,7 @@ def test_a_four_panel_gate() -> None:
 
 def test_an_accordion_of_equal_panels() -> None:
     made = flat(card_of(_strip(("3", "3", "3", "3"), "5", ("valley", "mountain", "valley"), "p1", (1, 2, 3))))
-    assert made.width == 3 and made.stack == ("p1", "p2", "p3", "p4")
+    assert made.width == 3 and stack(made) == ("p1", "p2", "p3", "p4")
     assert [region.panel for region in made.seen] == ["p4"] and made.seen[0].face is Face.BACK
     assert [region.panel for region in made.hidden_side] == ["p1"] and made.hidden_side[0].face is Face.BACK
 

@@ -3,7 +3,7 @@
 from math import acos, degrees, sqrt
 
 import pytest
-from plans import built, card_of, names_of, standing
+from plans import built, card_of, names_of, stack, standing
 
 from foldproof.folding.card import FlatPose
 
@@ -178,5 +178,5 @@ def test_a_step_folds_flat_in_the_order_that_its_glue_allows() -> None:
     card = card_of(plan.replace("closed: {folds: {}}", "closed: {still: a, folds: {s: 180, u: 180, v: -180, w: 180}}"))
     made = card.poses[0]
     assert isinstance(made, FlatPose)
-    order = [name for name in made.stack if name in ("a", "heel", "riser", "tread", "toe", "b")]
+    order = [name for name in stack(made) if name in ("a", "heel", "riser", "tread", "toe", "b")]
     assert order == ["a", "heel", "riser", "tread", "toe", "b"]

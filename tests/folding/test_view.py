@@ -6,11 +6,11 @@ import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from plans import card_of, exact, flat
+from plans import card_of, exact, flat, stack
 from shapely.ops import unary_union
 
 from foldproof.folding.card import FlatPose, Region
-from foldproof.folding.overlay import overlay
+from foldproof.folding.overlay import ordered, overlay
 from foldproof.paper.face import Face
 from foldproof.paper.polygon import area
 from foldproof.paper.vector import Ring
@@ -65,8 +65,8 @@ def test_what_is_seen_is_what_shapely_finds_uncovered(folds: str, still: str) ->
     card = card_of(SLANTED.replace("STILL", still).replace("FOLDS", folds))
     made = flat(card)
     rings = {name: panel.ring for name, panel in card.panels.items()}
-    assert _sizes(made.seen) == pytest.approx(_seen(made, rings, made.stack[::-1]))
-    assert _sizes(made.hidden_side) == pytest.approx(_seen(made, rings, made.stack))
+    assert _sizes(made.seen) == pytest.approx(_seen(made, rings, stack(made)[::-1]))
+    assert _sizes(made.hidden_side) == pytest.approx(_seen(made, rings, stack(made)))
     whole = unary_union([_polygon(made.placements[name].ring(ring)) for name, ring in rings.items()])
     assert float(sum(area(ring) for ring in made.outline)) == pytest.approx(whole.area)
     assert (float(made.width), float(made.height)) == pytest.approx(whole.bounds[2:])
@@ -80,7 +80,7 @@ def test_overlapping_pairs_share_area_as_shapely_reckons(folds: str) -> None:
     card = card_of(SLANTED.replace("STILL", "b").replace("FOLDS", folds))
     made = flat(card)
     shapes = {name: _polygon(made.placements[name].ring(panel.ring)) for name, panel in card.panels.items()}
-    laid = overlay(card, made.placements, made.stack)
+    laid = ordered(overlay(card.panels, made.placements), made.over)
     for a in shapes:
         for b in shapes:
             if a < b:

@@ -28,6 +28,7 @@ from foldproof.recipe.actions import (
     Stamp,
     TablePoint,
     Tie,
+    Tuck,
     Turn,
     TurnOver,
     Unfold,
@@ -76,6 +77,8 @@ def action_words(
             way = "toward you (valley)" if fold is Fold.VALLEY else "away from you (mountain)"
             by = f" by {write_number(angle.value)} degrees" if angle else ""
             return f"Fold on the {score} {way}{by}{'' if sharp else ', without sharpening it'}"
+        case Tuck(flap=flap, under=under):
+            return f"Tuck the {flap} under the {under}"
         case Unfold(score=score):
             return f"Open the {score} flat again"
         case Attach():

@@ -11,7 +11,7 @@ from foldproof.recipe import actions as do
 
 SHOWN = (
     do.CutOut, do.CutAcross, do.CutBetween, do.DieCut, do.Lay, do.MarkAt, do.ScoreAt, do.ScoreBetween, do.Turn,
-    do.TurnOver, do.FoldOn, do.Unfold, do.Attach, do.Stamp, do.Tie, do.Measure,
+    do.TurnOver, do.FoldOn, do.Tuck, do.Unfold, do.Attach, do.Stamp, do.Tie, do.Measure,
 )
 """Actions that can be seen. Waiting and notes leave the paper as it is."""
 
@@ -92,7 +92,7 @@ def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> N
 
 def _marks(table: Table) -> tuple[object, ...]:
     """What else can be seen of the paper: its outlines, creases and what is on it."""
-    return (table.bonds, tuple((piece.outline, piece.creases) for piece in table.pieces.values()))
+    return (table.bonds, table.tucked, tuple((piece.outline, piece.creases) for piece in table.pieces.values()))
 
 
 def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> None:

@@ -15,6 +15,7 @@ from foldproof.drawing.shown_cuts import draw_cut, outline_heavy
 from foldproof.drawing.shown_folds import draw_fold, folding_creases
 from foldproof.drawing.shown_names import draw_marks, name_panels
 from foldproof.drawing.shown_scores import draw_new_creases, new_creases
+from foldproof.drawing.shown_tucks import draw_tuck
 from foldproof.drawing.tools import THICK, fence_and_stop, guide_edge, tool_names, track
 from foldproof.folding.card import Card
 from foldproof.making.table import Done
@@ -76,6 +77,8 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
             draw_attached(sheet, done)
         case do.FoldOn() | do.Unfold():
             draw_fold(sheet, done)
+        case do.Tuck():
+            draw_tuck(sheet, done.action)
         case do.Measure():
             _measure(sheet, done.action)
         case do.Stamp():

@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import sqrt
 
-from foldproof.drawing.order import bottom_up
+from foldproof.drawing.order import lying
 from foldproof.drawing.plane import XY, Box, between, box_round, length, minus, round_out, split_by_rings
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.folding.card import Card, CardScore
@@ -47,6 +47,8 @@ class Pane:
     tone: str | None
     over: tuple[tuple[XY, ...], ...]
     """The outlines of everything that lies on it, or might."""
+    shows: tuple[tuple[tuple[XY, ...], ...], ...] | None = None
+    """Where papers run in a ring, what shows of this one: areas with their holes. Else what is painted later covers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,11 +93,16 @@ def picture_of(card: Card, table: Table, piece: str, scale: float, lie: Lie | No
     if lie is not None:
         work = Work(root=work.root, lie=lie, parts=work.parts)
     looking = Looking(lie=work.lie, scale=scale)
-    order = bottom_up(card, table, work)
-    rings = [_drawn_ring(table, part, looking) for part in order]
+    found = lying(card, table, work)
+    rings = [_drawn_ring(table, part, looking) for part in found.parts]
     panes = tuple(
-        Pane(part=part, ring=ring, face=work.face_up(part), tone=tone_of(card, part.piece), over=tuple(rings[i + 1:]))
-        for i, (part, ring) in enumerate(zip(order, rings, strict=True))
+        Pane(
+            part=part, ring=ring, face=work.face_up(part), tone=tone_of(card, part.piece),
+            over=tuple(rings[j] for j in range(len(rings)) if (j, i) in found.over),
+            shows=tuple(
+                tuple(tuple(looking.at(p) for p in one) for one in (outer, *holes))
+                for place, outer, holes in found.shown if place == i) if found.shown else None)
+        for i, (part, ring) in enumerate(zip(found.parts, rings, strict=True))
     )
     return Picture(card=card, table=table, work=work, looking=looking, panes=panes)
 
@@ -127,8 +134,10 @@ def paper_items(
     items: list[Item] = []
     heavy = set(strong)
     for pane in picture.panes:
-        items.append(Area(
-            rings=(pane.ring,), fill=Fill.FRONT if pane.face is Face.FRONT else Fill.BACK, tone=pane.tone))
+        fill = Fill.FRONT if pane.face is Face.FRONT else Fill.BACK
+        areas = ((pane.ring,),) if pane.shows is None else pane.shows
+        items += [Area(rings=rings, fill=fill, tone=pane.tone) for rings in areas]
+    for pane in picture.panes:
         kind = Kind.STRONG if pane.part.piece in heavy else Kind.EDGE
         for p, q in _edges(picture, pane):
             items += [Line(points=s, kind=kind) for s in seen(p, q, pane.over)]

@@ -144,6 +144,8 @@ def _tell_done(card: Card, done: Done) -> list[str]:
             way = "forward" if fold is Fold.VALLEY else "behind"
             far = f" to {float(angle.value):g} degrees" if angle is not None and angle.value != 180 else ""
             return [f"an arrow folds the work {way} on the {score}, a {fold} fold{far}"]
+        case do.Tuck(flap=flap, under=under):
+            return [f"the {flap} is tucked under the {under}"]
         case do.Unfold(score=score):
             return [f"an arrow opens the fold on the {score} again"]
         case do.Attach():

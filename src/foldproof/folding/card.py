@@ -91,6 +91,13 @@ class Bond:
     adhesive: str | None
     spec: JoinSpec | LayerSpec
     place: Place
+    glue: tuple[Ring, ...] = ()
+    """Where the adhesive goes, in the receiving piece's frame, where the recipe says so."""
+
+    @property
+    def glued(self) -> tuple[Ring, ...]:
+        """Where the two surfaces hold together: where the recipe puts adhesive, or else wherever they touch."""
+        return self.glue or ((self.area,) if self.area is not None else ())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,10 +136,11 @@ class FlatPose:
     spec: PoseSpec
     placements: Mapping[str, Isometry]
     """For each panel, from its piece's frame to the pose's: viewer above, reader's up, outline's corner at origin."""
-    stack: tuple[str, ...]
-    """A list of panels from the bottom up that agrees with `over`."""
     over: frozenset[tuple[str, str]]
-    """(upper, lower) for each pair of panels that overlap."""
+    """(upper, lower) for each pair of panels that overlap.
+
+    Transitive only where three lie over each other at a point: four flaps may be tucked in a ring.
+    """
     outline: tuple[Ring, ...]
     """The union of all panels."""
     width: Fraction

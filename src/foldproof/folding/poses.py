@@ -1,21 +1,21 @@
 """The poses of a card: which are flat and how they lie, and which stand off the table."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding, Severity
-from foldproof.folding.bodies import bodies
 from foldproof.folding.bonds import MIRROR, TURNS
 from foldproof.folding.card import Card, FlatPose, Hinge, Pose
 from foldproof.folding.fixing import still_panel
-from foldproof.folding.passing import passings
+from foldproof.folding.order_words import told
+from foldproof.folding.overlay import overlay
 from foldproof.folding.place import Misfit, place_panels
 from foldproof.folding.stack import stack_up
-from foldproof.folding.stacking import Folding, Stacking, Trouble
+from foldproof.folding.stacking import Folding
 from foldproof.folding.standing import stand
 from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.view import look
-from foldproof.folding.words import distance, error, list_of
+from foldproof.folding.words import distance, error
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translation
@@ -52,18 +52,26 @@ def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Findin
         return None, tuple(_open_loop(spec, misfit, card.recipe.unit) for misfit in placing.misfits)
     back = spec.seen is Face.BACK
     choices = tuple((a.value, b.value) for a, b in spec.over)
+    tucks = tuple((a.value, b.value) for a, b in spec.tucks)
+    placements = framed(card, placing.placements, spec)
+    laid = overlay(card.panels, placements)
     stacking = stack_up(Folding(
         panels=card.panels, hinges=card.hinges, bonds=card.bonds, folds=folds, still=still,
-        placements=placing.placements, choices=tuple((b, a) for a, b in choices) if back else choices,
-    ))
-    findings = tuple(_not_stacked(card, spec, trouble, back) for trouble in stacking.troubles)
-    findings += _idle(spec, stacking.over)
-    if not findings:
-        findings = _through(card, spec, placing.placements, stacking.order)
-    if back:
-        stacking = Stacking(order=stacking.order[::-1], over=frozenset((b, a) for a, b in stacking.over), troubles=())
-    placements = framed(card, placing.placements, spec)
-    return look(card, spec, placements, stacking.order, stacking.over), findings
+        placements=placing.placements, choices=_as_seen(choices, back), tucks=_as_seen(tucks, back),
+    ), laid, _thickest(card))
+    over = frozenset(_as_seen(stacking.over, back))
+    findings = (*told(card, spec, stacking), *_idle(spec, over))
+    return look(card, spec, placements, laid, over), findings
+
+
+def _as_seen(pairs: Iterable[tuple[str, str]], back: bool) -> tuple[tuple[str, str], ...]:
+    """(upper, lower) as the viewer sees them, from pairs with the still panel's front up, and the other way round."""
+    return tuple((b, a) for a, b in pairs) if back else tuple(pairs)
+
+
+def _thickest(card: Card) -> Fraction:
+    """The thickness of the thickest paper: what reaches no farther only touches."""
+    return max((paper_thickness(card, paper) or Fraction(0) for paper in card.recipe.papers), default=Fraction(0))
 
 
 def framed(card: Card, placements: Mapping[str, Isometry], spec: PoseSpec) -> Mapping[str, Isometry]:
@@ -116,48 +124,6 @@ def _idle(spec: PoseSpec, over: frozenset[tuple[str, str]]) -> tuple[Finding, ..
             name="order of panels apart", severity=Severity.WARNING, place=upper.place,
             message=f"In the pose {spec.name}, {upper} and {lower} do not lie over each other, so neither is on top.",
             mend="Leave this pair out, or name the two panels that overlap.")
-        for upper, lower in spec.over if not over & {(upper.value, lower.value), (lower.value, upper.value)}
+        for upper, lower in (*spec.over, *spec.tucks)
+        if not over & {(upper.value, lower.value), (lower.value, upper.value)}
     )
-
-
-def _through(
-    card: Card, spec: PoseSpec, placements: Mapping[str, Isometry], order: Sequence[str],
-) -> tuple[Finding, ...]:
-    """Findings for paper that passes through paper by more than the thickest paper; each pair is told once.
-
-    A layer over a score of the body that it is fixed to is another fault, and is told by the checks on layers.
-    """
-    body = bodies(card.bonds, card.panels)
-    thick = max((paper_thickness(card, paper) or Fraction(0) for paper in card.recipe.papers), default=Fraction(0))
-    told: set[tuple[str, str]] = set()
-    findings = []
-    for passing in passings(card.panels, card.hinges, placements, order):
-        a, b = passing.hinge.panels
-        pair = (passing.hinge.score, passing.through)
-        if body[passing.through] in (body[a], body[b]) or passing.square <= thick * thick or pair in told:
-            continue
-        told.add(pair)
-        findings.append(error(
-            "paper passes through paper",
-            f"In the pose {spec.name}, {passing.through} lies between {a} and {b} and reaches "
-            f"{distance(passing.square, card.recipe.unit)} across the score {passing.hinge.score} that joins them.",
-            spec.place, "Make it narrower, move the score, or write the folds in another order."))
-    return tuple(findings)
-
-
-def _not_stacked(card: Card, spec: PoseSpec, trouble: Trouble, back: bool) -> Finding:
-    if trouble.kind == "locked":
-        return error(
-            "fold that cannot be made",
-            f"In the pose {spec.name} the fold on {list_of(trouble.names)} is held fast by the paper beside it.",
-            spec.place, "Fold the scores that lie on one line together, each the way in which the paper turns there.")
-    if trouble.kind == "bond":
-        return error(
-            "glued faces apart",
-            f"In the pose {spec.name} the two faces of {trouble.names[0]} do not lie on each other.",
-            spec.place, "Check the faces of the join, or write the folds in another order.")
-    upper, lower = trouble.names[::-1] if back else trouble.names
-    place = next((a.place for a, b in spec.over if (a.value, b.value) == (upper, lower)), spec.place)
-    return error(
-        "order that cannot be kept", f"In the pose {spec.name}, {upper} cannot lie over {lower} as the card is folded.",
-        place, "Write the folds in the order in which they are made, the last on top, or leave this pair out.")

@@ -1,142 +1,70 @@
-"""Who lies over whom in a flat pose: the card is folded from flat, fold after fold, as a hand would.
+"""Who lies over whom in a flat pose.
 
-A fold takes everything beyond its line over on to the other side: a valley, as the viewer sees it, lands on top of
-everything, a mountain beneath. Folds on one line that hang together go together.
+The written order of the folds decides first: the flap that is folded last lies on top. Where those folds cannot be made
+one after the other, or the recipe chooses otherwise, an order is searched for that keeps all that must hold and is as
+near to the written one as can be; what shows and could still be either way round is reported.
 """
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from fractions import Fraction
-from itertools import islice, permutations
 
-from foldproof.folding.card import Bond
-from foldproof.folding.choosing import bonds_apart, choose
-from foldproof.folding.flat_order import flat_order, held_bonds, placed_by
-from foldproof.folding.place import links
-from foldproof.folding.stacking import Folding, Stacking, Trouble, overlapping
-from foldproof.paper.face import Face
-from foldproof.paper.isometry import Isometry
-from foldproof.paper.polygon import turn
-
-MOST_ORDERS = 120
-"""How many orders of folding are tried where the written one does not do."""
+from foldproof.folding.bodies import bodies
+from foldproof.folding.clash import smallest_clash
+from foldproof.folding.conditions import question_of
+from foldproof.folding.one_by_one import Folded, fold_one_by_one
+from foldproof.folding.ordering import Pair, Question, asked, broken, find_order
+from foldproof.folding.overlay import Overlay, ordered
+from foldproof.folding.stacking import Folding, Stacking
 
 
-@dataclass
-class _State:
-    """The card while it is being folded: the one thing here that changes."""
-
-    order: list[str]
-    angles: dict[str, Fraction]
-    troubles: list[Trouble] = field(default_factory=list)
-
-
-def stack_up(folding: Folding) -> Stacking:
-    """The stacking that folding in the written order gives, or else the first other order that does all that is asked.
-
-    What a full solver of all legal orders would replace.
-    """
-    pairs = overlapping(folding.panels, folding.placements)
-    held = held_bonds(folding)
-    start = flat_order(folding, held)
-    first: Stacking | None = None
-    scores = {hinge.score for hinge in folding.hinges}
-    folds = [fold for fold in folding.folds if fold[1] != 0 and fold[0] in scores]
-    for order in islice(permutations(folds), MOST_ORDERS):
-        made = _stacking(folding, held, start, order, pairs)
-        if not made.troubles:
-            return made
-        first = first or made
-        if any(trouble.kind == "locked" for trouble in made.troubles) and len(folds) > 4:
-            break
-    assert first is not None
-    return choose(folding, first)
+def stack_up(folding: Folding, laid: Overlay, least: Fraction = Fraction(0)) -> Stacking:
+    """The order of all panels; `laid` holds them where they lie, in any frame, `least` is what paper may reach over."""
+    question = question_of(folding, laid, least)
+    made = fold_one_by_one(folding)
+    over = made.over(question.pairs)
+    faults = broken(question, over)
+    if not faults:
+        return Stacking(over=over)
+    crossed = [fault for fault in faults if fault.kind in ("across", "along", "inside")]
+    if not made.locked and len(crossed) == len(faults):
+        return Stacking(over=over, broken=faults)
+    wished = _wishes(made, question)
+    answer = find_order(question, wished)
+    if answer.impossible:
+        return Stacking(over=over, clash=smallest_clash(question))
+    if answer.over is None:
+        return Stacking(over=over, undecided=True)
+    return Stacking(over=answer.over, open=_open(folding, question, made, ordered(laid, answer.over), answer.over))
 
 
-def _stacking(
-    folding: Folding, held: Sequence[Bond], start: Sequence[str], folds: Sequence[tuple[str, Fraction]],
-    pairs: Sequence[tuple[str, str]],
-) -> Stacking:
-    """Fold in the given order, from the flat card, and see what comes of it."""
-    state = _State(order=list(start), angles={})
-    left = list(folds)
-    while left:
-        _fold_next(folding, state, left, held)
-    height = {name: place for place, name in enumerate(state.order)}
-    over = frozenset((a, b) if height[a] > height[b] else (b, a) for a, b in pairs)
-    troubles = [*state.troubles, *bonds_apart(folding, state.order, over)]
-    troubles += [Trouble(kind="choice", names=(a, b)) for a, b in folding.choices if (b, a) in over]
-    return Stacking(order=tuple(state.order), over=over, troubles=tuple(troubles))
+def as_folded(folding: Folding, pairs: tuple[Pair, ...]) -> frozenset[Pair] | None:
+    """The order that the folds give as they are written; None where they cannot be made one by one or it was chosen."""
+    made = fold_one_by_one(folding)
+    return None if made.locked or folding.choices or folding.tucks else made.over(pairs)
 
 
-def _fold_next(
-    folding: Folding, state: _State, left: list[tuple[str, Fraction]], held: Sequence[Bond],
-) -> None:
-    """Carry out the first fold that is left, with those that must go with it."""
-    placed = placed_by(folding, held, state.angles)
-    group = [left[0]]
-    fixed = _fixed(folding, held, {left[0][0]})
-    if not _parts(folding, {left[0][0]}, fixed):
-        group = _on_one_line(folding, placed, left)
-        fixed = _fixed(folding, held, {score for score, _ in group})
-    scores = {score for score, _ in group}
-    for fold in group:
-        left.remove(fold)
-    sides = {
-        (angle > 0) == (placed[panel].shows is Face.FRONT)
-        for score, angle in group for hinge in folding.hinges if hinge.score == score
-        for panel in hinge.panels if panel in fixed and panel in placed
-    }
-    if not _parts(folding, scores, fixed) or len(sides) != 1:
-        state.troubles.append(Trouble(kind="locked", names=tuple(score for score, _ in group)))
-    moving = [name for name in reversed(state.order) if name not in fixed]
-    staying = [name for name in state.order if name in fixed]
-    state.order = staying + moving if True in sides else moving + staying
-    state.angles |= dict(group)
+def _wishes(made: Folded, question: Question) -> tuple[Pair, ...]:
+    """The pairs as the folds would have them, panel by panel from the bottom: what was folded later gives way."""
+    height = {name: place for place, name in enumerate(made.order)}
+    return tuple(sorted(made.over(question.pairs), key=lambda pair: (height[pair[0]], height[pair[1]])))
 
 
-def _fixed(folding: Folding, held: Sequence[Bond], scores: set[str]) -> set[str]:
-    """What hangs together with the still panel when the scores are let go."""
-    hinges = [hinge for hinge in folding.hinges if hinge.score not in scores]
-    ways = links(folding.panels, hinges, held, lambda _: False)
-    leaving: dict[str, list[str]] = {}
-    for way in ways:
-        leaving.setdefault(way.start, []).append(way.end)
-    found, todo = {folding.still}, [folding.still]
-    while todo:
-        for name in leaving.get(todo.pop(), ()):
-            if name not in found:
-                found.add(name)
-                todo.append(name)
-    return found
+def _open(
+    folding: Folding, question: Question, made: Folded, laid: Overlay, over: frozenset[Pair],
+) -> tuple[Pair, ...]:
+    """Pairs that show from the front or from behind and that neither the folds, the recipe nor the paper settles."""
+    body = bodies(folding.bonds, folding.panels)
+    settled = {frozenset(pair) for pair in (*folding.choices, *folding.tucks)}
+    settled |= {frozenset(pair) for pair in made.over(question.pairs) & over} - made.unsettled
+    shown: dict[Pair, None] = {}
+    for layers in laid.layers:
+        if len(layers) > 1:
+            shown |= {(layers[-1], layers[-2]): None, (layers[1], layers[0]): None}
+    found: list[Pair] = []
+    for pair in shown:
+        if frozenset(pair) in settled or body[pair[0]] == body[pair[1]]:
+            continue
+        if find_order(asked(question, (pair[1], pair[0])), tuple(over)).over is not None:
+            found.append(pair)
+            question = asked(question, pair)
+    return tuple(found)
 
-
-def _parts(folding: Folding, scores: set[str], fixed: set[str]) -> bool:
-    """Whether every hinge of the scores has just one of its panels on the side that stays."""
-    return all(
-        (hinge.panels[0] in fixed) != (hinge.panels[1] in fixed) for hinge in folding.hinges if hinge.score in scores
-    )
-
-
-def _on_one_line(
-    folding: Folding, placed: Mapping[str, Isometry], left: Sequence[tuple[str, Fraction]],
-) -> list[tuple[str, Fraction]]:
-    """The first fold with all later ones whose hinges lie on its line as the card lies now."""
-    base: tuple[object, ...] | None = None
-    group: list[tuple[str, Fraction]] = []
-    for fold in left:
-        spots = [
-            placed[hinge.panels[0]].segment(hinge.segment)
-            for hinge in folding.hinges if hinge.score == fold[0] and hinge.panels[0] in placed
-        ]
-        if base is None:
-            base = tuple(spots)
-            line = spots[0] if spots else None
-        if line is not None and all(
-            turn(line.start, line.end, spot.start) == 0 == turn(line.start, line.end, spot.end) for spot in spots
-        ):
-            group.append(fold)
-    return group or [left[0]]
-
-
-__all__ = ["Folding", "Stacking", "Trouble", "stack_up"]

@@ -1,34 +1,13 @@
-"""What is to be stacked, what came of it, and what stands in the way."""
+"""What is to be stacked, and what came of it."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Hinge, Panel
+from foldproof.folding.ordering import Condition, Pair
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import overlap
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stacking:
-    """A stacking of all panels of a flat pose, seen with the still panel's front toward the viewer."""
-
-    order: tuple[str, ...]
-    """From the bottom up."""
-    over: frozenset[tuple[str, str]]
-    """(upper, lower) for each pair that overlaps."""
-    troubles: tuple["Trouble", ...]
-    """Why the stacking may not be taken as it is."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Trouble:
-    """Something that stands in the way of a stacking."""
-
-    kind: str
-    """`locked` (a fold that cannot be made), `bond` (glued faces apart), `choice` (an order that cannot be kept)."""
-    names: tuple[str, ...]
-    """Scores of the fold, the bond, or the two panels of the choice."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,11 +22,29 @@ class Folding:
     still: str
     placements: Mapping[str, Isometry]
     """Where the panels lie when all is folded, the still panel's front toward the viewer."""
-    choices: tuple[tuple[str, str], ...] = ()
+    choices: tuple[Pair, ...] = ()
     """Pairs (upper, lower) that the recipe asks for, seen the same way."""
+    tucks: tuple[Pair, ...] = ()
+    """Pairs (upper, lower) where the lower one is tucked under by hand."""
 
 
-def overlapping(panels: Mapping[str, Panel], placements: Mapping[str, Isometry]) -> tuple[tuple[str, str], ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stacking:
+    """Who lies over whom in a flat pose, seen with the still panel's front toward the viewer."""
+
+    over: frozenset[Pair]
+    """(upper, lower) for each pair that overlaps; with a `clash` or `undecided`, as the written folds would have it."""
+    clash: tuple[Condition, ...] = ()
+    """Conditions that cannot be kept together, none of which can be left out; empty where there is an order."""
+    broken: tuple[Condition, ...] = ()
+    """Conditions that the folds break though they can be made as they are written."""
+    undecided: bool = False
+    """Whether the search gave up."""
+    open: tuple[Pair, ...] = ()
+    """Pairs (upper, lower) that show, could as well lie the other way round, and that nobody has settled."""
+
+
+def overlapping(panels: Mapping[str, Panel], placements: Mapping[str, Isometry]) -> tuple[Pair, ...]:
     """Pairs of panels that share some area where they are placed."""
     names = [name for name in panels if name in placements]
     rings = {name: placements[name].ring(panels[name].ring) for name in names}

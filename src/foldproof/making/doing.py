@@ -12,6 +12,7 @@ from foldproof.making.lying import brought_to_fence, turned, turned_over
 from foldproof.making.outcome import Outcome, Setting, fault, refused, with_pieces
 from foldproof.making.points import at_coordinates, find_point
 from foldproof.making.table import Crease, Dimension, Lie, Mark, OnTable
+from foldproof.making.tucking import tuck
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
@@ -49,6 +50,11 @@ def _(action: do.CutBetween, setting: Setting) -> Outcome:
 @carry_out_action.register
 def _(action: do.FoldOn, setting: Setting) -> Outcome:
     return fold_on(setting, action)
+
+
+@carry_out_action.register
+def _(action: do.Tuck, setting: Setting) -> Outcome:
+    return tuck(setting, action)
 
 
 @carry_out_action.register

@@ -7,6 +7,7 @@ from foldproof.findings.finding import Finding
 from foldproof.folding.card import CardPiece, CardScore
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.table import OnTable
+from foldproof.making.tucking import still_tucked
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.vector import Segment
@@ -72,7 +73,8 @@ def unfold(setting: Setting, action: Unfold) -> Outcome:
         return refused(setting, "unfolded while flat", f"The {action.score} is not folded at this moment.",
                        "Take this action out, or fold it first.")
     kept = tuple(entry for entry in setting.table.folded if entry[0] != action.score)
-    return Outcome(table=replace(setting.table, folded=kept), piece=found[0].name, lines=(found[1].segment,))
+    table = replace(setting.table, folded=kept)
+    return Outcome(table=still_tucked(setting.card, table), piece=found[0].name, lines=(found[1].segment,))
 
 
 def _pressed(piece: OnTable, line: Segment) -> bool:

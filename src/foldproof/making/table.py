@@ -89,6 +89,8 @@ class Table:
     bonds: tuple[Bonded, ...] = ()
     folded: tuple[tuple[str, Fraction], ...] = ()
     """Scores that are folded now, (name, signed degrees as seen from the piece's front), in the order of folding."""
+    tucked: tuple[tuple[str, str], ...] = ()
+    """Panels (upper, lower) where the lower one was slipped under by hand, seen with the front of the root up."""
     stamped: tuple[tuple[str, Face], ...] = ()
     """Panels and faces that have been stamped."""
     clock: Fraction = Fraction(0)

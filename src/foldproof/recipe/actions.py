@@ -134,6 +134,14 @@ class FoldOn(Doing):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Tuck(Doing):
+    """Slip a flap under other paper that lies over or beside it; the paper bends and lies flat again."""
+
+    flap: str
+    under: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Unfold(Doing):
     """Lay a fold flat again."""
 
@@ -209,5 +217,5 @@ class Note(Doing):
 
 Action = (
     CutOut | CutAcross | CutBetween | DieCut | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver
-    | FoldOn | Unfold | Attach | Stamp | Tie | Dry | Measure | Note
+    | FoldOn | Tuck | Unfold | Attach | Stamp | Tie | Dry | Measure | Note
 )

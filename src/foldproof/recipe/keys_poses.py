@@ -29,6 +29,15 @@ RESTS = Form(
     ),
 )
 
+TUCK = Form(
+    "tuck",
+    "A flap whose corner or edge a hand slips under other paper; the paper bends while that is done.",
+    (
+        Key("flap", NameOf((Naming.PANEL,)), "The panel that is tucked.", "top flap", required=True),
+        Key("under", NameOf((Naming.PANEL,)), "The panel that ends up over it.", "left flap", required=True),
+    ),
+)
+
 POSE = Form(
     "pose",
     "A named way to hold the card: how far each score is folded.",
@@ -59,6 +68,12 @@ POSE = Form(
             ListOf(ListOf(NameOf((Naming.PANEL,)), exactly=2)),
             "Pairs [upper, lower] where either could lie on top and it shows.",
             "[[left door, right door]]",
+        ),
+        Key(
+            "tucks",
+            ListOf(Mapped((TUCK,))),
+            "Flaps that are tucked under others: honoured for who lies on top, not checked on the way there.",
+            "[{flap: top flap, under: left flap}]",
         ),
         Key(
             "rests",

@@ -129,6 +129,15 @@ FOLD = Form(
     ),
 )
 
+TUCK = Form(
+    "tuck by hand",
+    "Slip the edge or the corner of a flap under other paper of the same work.",
+    (
+        Key("flap", NameOf((Naming.PANEL,)), "The panel that is tucked.", "top flap", required=True),
+        Key("under", NameOf((Naming.PANEL,)), "The panel that ends up over it.", "left flap", required=True),
+    ),
+)
+
 ATTACH = Form(
     "attaching",
     "Fix a layer, or glue a piece on, where the plan says. The distances are what hands are told; each is "
@@ -197,6 +206,7 @@ ACTION = Form(
         Key("turn", OneOf(TURNS), "Turn the work on the table, the same face up.", "half"),
         Key("turn over", OneOf(("book page", "top to bottom")), "Turn the work over.", "book page"),
         Key("fold", Mapped((FOLD,)), "Fold on a score.", "{score: left hinge, fold: valley}"),
+        Key("tuck", Mapped((TUCK,)), "Slip a flap under other paper.", "{flap: top flap, under: left flap}"),
         Key("unfold", NameOf((Naming.SCORE,)), "Lay a fold flat again.", "left hinge"),
         Key("attach", Mapped((ATTACH,), short="what"), "Fix a layer or make a join.", "{what: left mat, border: 1/8}"),
         Key("stamp", Mapped((STAMP,), short="upon"), "Stamp, write or print.", "{upon: middle front, words: Thanks}"),
@@ -221,6 +231,7 @@ ACTION = Form(
             "turn",
             "turn over",
             "fold",
+            "tuck",
             "unfold",
             "attach",
             "stamp",

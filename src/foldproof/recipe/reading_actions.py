@@ -22,6 +22,7 @@ from foldproof.recipe.actions import (
     Stamp,
     TablePoint,
     Tie,
+    Tuck,
     Turn,
     TurnOver,
     Unfold,
@@ -89,6 +90,9 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
                 angle=part.get("angle", Quantity),
                 sharp=part.word("sharp") == "true",
             )
+        case "tuck":
+            flap, under = part.need("flap", Text), part.need("under", Text)
+            return Tuck(place=place, piece=piece, flap=flap.value, under=under.value)
         case "unfold":
             return Unfold(place=place, piece=piece, score=fields.need("unfold", Text).value)
         case "attach":
@@ -148,6 +152,9 @@ def _sound(made: Action, fields: Fields, desk: Desk) -> bool:
                 return False
         case CutBetween(start=start, end=end) | ScoreBetween(start=start, end=end) if start.name == end.name:
             desk.error("no line", f"This line starts and ends at `{start.name}`.", end.place, "Give it another end.")
+            return False
+        case Tuck(flap=flap, under=under) if flap == under:
+            desk.error("under itself", f"`{flap}` cannot be tucked under itself.", made.place, "Name two panels.")
             return False
         case Attach(at=at):
             return _attach_is_clear(at, made.place, desk)

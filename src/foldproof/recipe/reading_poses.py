@@ -40,6 +40,7 @@ def pose(fields: Fields, name: Text | None, desk: Desk) -> PoseSpec | None:
             )
             return None
         over.append((upper, lower))
+    tucks = tuple(pair for pair in fields.several("tucks", tuple) if len(pair) == 2)
     return PoseSpec(
         name=name,
         still=fields.get("still", Text),
@@ -49,7 +50,17 @@ def pose(fields: Fields, name: Text | None, desk: Desk) -> PoseSpec | None:
         over=tuple(over),
         rests=fields.get("rests", RestSpec),
         place=name.place,
+        tucks=tucks,
     )
+
+
+def tuck(fields: Fields, name: Text | None, desk: Desk) -> tuple[Text, Text] | None:
+    """(upper, lower) of a tuck."""
+    flap, under = fields.need("flap", Text), fields.need("under", Text)
+    if flap.value == under.value:
+        desk.error("under itself", f"`{flap}` cannot be tucked under itself.", under.place, "Name two panels.")
+        return None
+    return under, flap
 
 
 def texts(items: tuple[object, ...]) -> tuple[Text, ...]:
@@ -121,6 +132,7 @@ def tool(fields: Fields, name: Text | None, desk: Desk) -> ToolSpec:
 
 BUILDERS: dict[str, Builder] = {
     "rest": rest,
+    "tuck": tuck,
     "pose": pose,
     "meeting": meeting,
     "stand": stands,

@@ -278,6 +278,8 @@ class PoseSpec:
     """Pairs (upper, lower) where the recipe chooses who lies on top."""
     rests: RestSpec | None
     place: Place
+    tucks: tuple[tuple[Text, Text], ...] = ()
+    """Pairs (upper, lower) where the lower one is tucked under by hand, which bends the paper."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
