@@ -137,6 +137,6 @@ def test_the_part_that_is_kept_is_found_in_the_whole(kept: int, line_at: int, sh
 def test_every_action_that_changes_paper_is_among_those_that_are_shown() -> None:
     from foldproof.drawing.frames import SHOWN
 
-    hidden = {do.Dry, do.Note}
+    hidden = {do.Dry, do.Note, do.SetBlade}
     assert set(SHOWN) == {kind for kind in vars(do).values() if isinstance(kind, type)
                           and issubclass(kind, do.Doing) and kind is not do.Doing} - hidden

@@ -1,10 +1,15 @@
 """A small recipe around the steps that a test is about."""
 
+from fractions import Fraction
 from textwrap import indent
 
 from foldproof.folding.build import build_card
+from foldproof.folding.card import Card
 from foldproof.making.carry_out import carry_out
+from foldproof.making.points import find_point
 from foldproof.making.table import Making
+from foldproof.making.work import work_with
+from foldproof.recipe.actions import TablePoint
 from foldproof.recipe.reader import read_text
 
 PLAN = """\
@@ -25,8 +30,7 @@ poses:
   closed: {{still: {still}, folds: {folds}}}
 supplies:
   glue: {{kind: wet glue, dries: 5 min}}
-tools:
-  trimmer: {{}}
+tools: {tools}
 steps:
 {steps}
 """
@@ -41,14 +45,32 @@ def one_step(actions: str, piece: str = "base") -> str:
 def make(
     actions: str, *, scores: str = "spine: {across: 4, fold: valley}",
     panels: str = "{front: left of spine, rear: right of spine}", still: str = "rear",
-    folds: str = "{spine: 180}", more: str = "",
+    folds: str = "{spine: 180}", more: str = "", tools: str = "{trimmer: {}, scoring board: {}}",
 ) -> Making:
     """Carry out actions on a base 8 by 6 whose plan has one upright valley score, the spine, 4 from the left."""
+    return carry_out(small_card(actions, scores, panels, still, folds, more, tools))
+
+
+def small_card(actions: str, scores: str, panels: str, still: str, folds: str, more: str, tools: str) -> Card:
+    """The card of that plan and those steps; its recipe must be readable."""
     text = PLAN.format(
-        scores=indent(scores, "      "), panels=panels, still=still, folds=folds, more=more, steps=one_step(actions))
+        scores=indent(scores, "      "), panels=panels, still=still, folds=folds, more=more, tools=tools,
+        steps=one_step(actions))
     reading = read_text(text, "test.yaml")
     assert reading.recipe is not None, reading.findings
     assert not reading.findings, reading.findings
     card, findings = build_card(reading.recipe)
     assert card is not None, findings
-    return carry_out(card)
+    return card
+
+
+def made_points(actions: str, point: str, scores: str | None) -> tuple[Fraction | int, Fraction | int] | str:
+    """The point of that name after the actions, in the base's own frame; or why there is none."""
+    panels = "{front: left of spine, rear: right of spine}" if scores is None else "{front: [1, 5], rear: [7, 1]}"
+    card = small_card(
+        actions, scores or "spine: {across: 4, fold: valley}", panels, "rear", "{spine: 180}", "",
+        "{trimmer: {}, scoring board: {}}")
+    table = carry_out(card).end
+    place = card.recipe.steps[0].place
+    found = find_point(card, table, work_with(card, table, "base"), TablePoint(name=point, place=place))
+    return found if isinstance(found, str) else (found.x, found.y)

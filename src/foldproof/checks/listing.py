@@ -9,7 +9,8 @@ from foldproof.facts.tools import find_tool
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
-from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOut, DieCut, ScoreAt, ScoreBetween, Tie
+from foldproof.making.tools import DEEDS, can
+from foldproof.recipe.actions import Attach, Tie
 from foldproof.recipe.records import JoinSpec, LayerSpec, Recipe, StepSpec, ToolSpec
 
 NOT_USED = warning("listed and not used", "A supply or special tool is listed, but no step, layer or join uses it.")
@@ -21,11 +22,6 @@ NO_SCORER = warning("nothing to score with", "A step scores, and no tool for sco
 NO_DIE = warning(
     "nothing to die-cut with",
     "A step die-cuts a shape from the card's own paper, and no die or punch is listed.")
-
-CUTTERS = ("trimmer", "knife", "guillotine", "scissors", "cutter", "blade", "shears", "cutting machine")
-SCORERS = ("scor", "bone folder", "trimmer", "embossing tool", "stylus", "creas", "blunt needle")
-"""A trimmer may have a scoring blade."""
-DIES = ("die", "punch", "scissors", "knife", "cutting machine", "cutter")
 
 
 def check_used(card: Card, making: Making) -> Iterable[Finding]:
@@ -82,28 +78,19 @@ def check_tools(card: Card, making: Making) -> Iterable[Finding]:
     recipe = card.recipe
     names = [name.casefold() for name in (*(tool.name.value for tool in recipe.tools), *_tools_used(recipe))]
     cut_from_paper = {layer.name.value for layer in recipe.layers if layer.paper is not None}
-    for check, kinds, able, can in (
-        (NO_CUTTER, (CutOut, CutAcross, CutBetween), CUTTERS, "cut"),
-        (NO_SCORER, (ScoreAt, ScoreBetween), SCORERS, "score"),
-        (NO_DIE, (DieCut,), DIES, "die cut"),
-    ):
-        if any(_can(name, can, able) for name in names):
+    for check, deed in ((NO_CUTTER, "cut"), (NO_SCORER, "score"), (NO_DIE, "die cut")):
+        if any(can(name, deed) for name in names):
             continue
         for step in recipe.steps:
-            acts = [action for action in step.actions if isinstance(action, kinds)]
+            acts = [action for action in step.actions if isinstance(action, DEEDS[deed])]
             if check is NO_DIE:
                 acts = [a for a in acts if (a.piece or (step.piece.value if step.piece else "")) in cut_from_paper]
             if acts:
                 yield check.finding(
-                    f"The step {step.title} has something to {can.replace(' ', '-')}, and no listed tool does that.",
+                    f"The step {step.title} has something to {deed.replace(' ', '-')}, and no listed tool does that.",
                     mend=f"List the tool under `tools`: {_examples(check is NO_CUTTER, check is NO_SCORER)}.",
                     place=acts[0].place, step=step.id)
                 break
-
-
-def _can(name: str, can: str, words: tuple[str, ...]) -> bool:
-    kind = find_tool(name)
-    return (kind is not None and can in kind.does) or any(word in name for word in words)
 
 
 def _basic(tool: ToolSpec) -> bool:

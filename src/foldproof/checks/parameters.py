@@ -10,6 +10,7 @@ from foldproof.recipe.actions import (
     Action,
     Attach,
     CutAcross,
+    CutOff,
     CutOut,
     DieCut,
     Dry,
@@ -67,8 +68,11 @@ def _of_action(index: int, action: Action) -> Iterator[Parameter]:
             yield from one("height of the cut", action.size[1], isinstance(action, CutOut))
         case CutAcross():
             yield from one("distance of the cut", action.at, True)
+        case CutOff():
+            yield from one("width of the strip", action.width, True)
         case MarkAt():
             yield from one("distance of the mark", action.at, True)
+            yield from one("distance of the mark from the edge", action.inward, True)
         case ScoreAt():
             yield from one("distance of the score", action.at, True)
         case Attach():

@@ -13,7 +13,7 @@ from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.face import Fold
 from foldproof.paper.polygon import bounding_box
-from foldproof.recipe.actions import CutBetween, CutOut, DieCut, Tie
+from foldproof.recipe.actions import CutAcross, CutBetween, CutOff, CutOut, DieCut, Tie
 from foldproof.recipe.class_records import WrapSpec
 from foldproof.recipe.records import PaperSpec, SupplySpec, Triangle
 
@@ -165,7 +165,7 @@ def _parts(
             if isinstance(done.action, CutOut) and done.piece:
                 size = done.action.size
                 cuts.setdefault(done.piece, []).append((size[0].value, size[1].value, step.spec.id))
-            elif isinstance(done.action, CutBetween) and done.action.other:
+            elif isinstance(done.action, CutBetween | CutAcross | CutOff) and done.action.other:
                 given.add(done.action.other)
                 whole.add(done.piece or "")
     for piece in card.pieces:

@@ -13,7 +13,7 @@ from foldproof.classroom.lesson import PACE, TIDYING, WELCOME, Heads, Lesson, al
 from foldproof.facts.tools import find_tool
 from foldproof.folding.card import Card
 from foldproof.making.table import StepMade
-from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOut, DieCut, Dry
+from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOff, CutOut, DieCut, Dry
 
 MINUTE = 60
 _ONE_FOR_ALL = ("trimmer", "guillotine", "die-cutting machine", "heat tool", "hot glue gun")
@@ -198,11 +198,11 @@ def tools_at_hand(lesson: Lesson, tool: str) -> int | None:
 
 def _all_cut_ahead(lesson: Lesson, step: StepMade, cut: frozenset[tuple[str, str]]) -> bool:
     """Whether nothing is left of a step in which only parts are cut."""
-    cuts = [done for done in step.done if isinstance(done.action, CutOut | CutAcross | CutBetween | DieCut)]
+    cuts = [done for done in step.done if isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)]
     other = [
         done
         for done in step.done
-        if not isinstance(done.action, CutOut | CutAcross | CutBetween | DieCut)
+        if not isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)
         and type(done.action).__name__ not in ("Note", "Measure")
     ]
     return bool(cuts) and not other and all((lesson.title, done.piece or "") in cut for done in cuts)

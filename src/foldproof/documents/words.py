@@ -6,6 +6,7 @@ Every sentence here is made from the records, so that its numbers are the model'
 from collections.abc import Callable
 from fractions import Fraction
 
+from foldproof.making.tools import takes_blades
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.measures.writing import with_unit, write_number, write_size
 from foldproof.paper.face import Face, Fold
@@ -14,6 +15,7 @@ from foldproof.recipe.actions import (
     Attach,
     CutAcross,
     CutBetween,
+    CutOff,
     CutOut,
     DieCut,
     Dry,
@@ -25,6 +27,7 @@ from foldproof.recipe.actions import (
     PlacedAt,
     ScoreAt,
     ScoreBetween,
+    SetBlade,
     Stamp,
     TablePoint,
     Tie,
@@ -53,8 +56,12 @@ def action_words(
     match action:
         case CutOut(size=size):
             return f"Cut {it} {_size(size, unit)}"
-        case CutAcross(at=at, keep=keep):
-            return f"Cut across {_of(at, unit)} from the stop; keep the {keep} part"
+        case CutAcross(at=at, keep=keep, other=other):
+            use = f"; the other part is the {other}" if other else ""
+            return f"Cut across {_of(at, unit)} from {_end(action.start)}; keep the {keep} part{use}"
+        case CutOff(width=width, edge=edge, other=other):
+            use = f"; it is the {other}" if other else ""
+            return f"Cut a strip of {_of(width, unit)} off the {edge} edge{use}"
         case CutBetween(start=start, end=end, keep=keep, other=other):
             use = f"; the other part is the {other}" if other else ""
             return f"Cut from {_spot(start, unit)} to {_spot(end, unit)}; keep the {keep} part{use}"
@@ -62,13 +69,22 @@ def action_words(
             return f"Cut or punch {it}, or take one ready made: {_size(size, unit)} over all"
         case Lay(edge=edge, face=face):
             article = "a" if edge in ("long", "short") else "the"
-            return f"Lay {it} with {article} {edge} edge against the fence{f', {face} up' if face else ''}"
-        case MarkAt(at=at, edge=edge, start=end_of, name=mark):
+            return f"Lay {it} with {article} {edge} edge against the {action.against}{f', {face} up' if face else ''}"
+        case MarkAt(at=at, edge=edge, start=end_of, name=mark, inward=None):
             return f"Mark the {edge} edge {_of(at, unit)} from its {end_of} end ({mark})"
+        case MarkAt(at=at, edge=edge, start=end_of, name=mark, inward=inward):
+            assert inward is not None
+            return (f"Make a mark {_of(at, unit)} from the {end_of} and {_of(inward, unit)} in from the {edge} edge "
+                    f"({mark})")
         case ScoreAt(at=at):
-            return f"Score {_of(at, unit)} from the stop"
+            return f"Score {_of(at, unit)} from {_end(action.start)}"
+        case ScoreBetween(start=start, end=end, tool=tool) if tool is not None and takes_blades(tool):
+            return (f"Bring {_spot(start, unit)} and {_spot(end, unit)} into the groove of the {tool} and score "
+                    "between them")
         case ScoreBetween(start=start, end=end):
             return f"Score from {_spot(start, unit)} to {_spot(end, unit)}"
+        case SetBlade(blade=blade, tool=tool):
+            return f"Put the {blade} blade in the {tool or 'trimmer'}"
         case Turn(amount=amount):
             return f"Turn {it} {_turn(amount, unit)}, the same face up"
         case TurnOver(way=way):
@@ -93,6 +109,10 @@ def action_words(
             return f"Check with a ruler: {it} measures {_size(size, unit)} now"
         case Note(words=words):
             return words[:1].upper() + words[1:].rstrip(".")
+
+
+def _end(start: str) -> str:
+    return "the stop" if start == "left" else "the right end"
 
 
 def plain_face(panel: str, face: Face) -> str:

@@ -10,10 +10,10 @@ from foldproof.making.work import work_with
 from foldproof.recipe import actions as do
 
 SHOWN = (
-    do.CutOut, do.CutAcross, do.CutBetween, do.DieCut, do.Lay, do.MarkAt, do.ScoreAt, do.ScoreBetween, do.Turn,
-    do.TurnOver, do.FoldOn, do.Tuck, do.Unfold, do.Attach, do.Stamp, do.Tie, do.Measure,
+    do.CutOut, do.CutAcross, do.CutOff, do.CutBetween, do.DieCut, do.Lay, do.MarkAt, do.ScoreAt, do.ScoreBetween,
+    do.Turn, do.TurnOver, do.FoldOn, do.Tuck, do.Unfold, do.Attach, do.Stamp, do.Tie, do.Measure,
 )
-"""Actions that can be seen. Waiting and notes leave the paper as it is."""
+"""Actions that can be seen. Waiting, a change of blade and notes leave the paper as it is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +119,7 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             else:
                 frames[-1] = replace(frames[-1], done=(*frames[-1].done, done), table=done.after)
             frames[-1] = replace(frames[-1], fence=True)
-        case do.CutAcross() | do.CutBetween():
+        case do.CutAcross() | do.CutOff() | do.CutBetween():
             _join(frames, waiting, done, done.before)
             frames[-1] = replace(frames[-1], closed=True, fence=frames[-1].fence or isinstance(action, do.CutAcross))
         case do.FoldOn() | do.Unfold():

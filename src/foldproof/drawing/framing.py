@@ -65,7 +65,7 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
                 add_lengths(sheet, done.piece or "", replace(done, dimensions=done.dimensions[:1]) if round_ else done)
                 for pane in sheet.picture.panes:
                     pattern_up(sheet, pane)
-        case do.CutAcross() | do.CutBetween():
+        case do.CutAcross() | do.CutOff() | do.CutBetween():
             draw_cut(sheet, done)
         case do.ScoreAt() | do.MarkAt():
             add_lengths(sheet, done.piece or "", done)

@@ -52,7 +52,7 @@ def draw_cut(sheet: Sheet, done: Done) -> None:
     kept = tuple(sheet.picture.at(piece, p + shift) for p in after.outline)
     whole = sheet.picture.panes[-1].ring
     face, tone = sheet.picture.panes[-1].face, sheet.picture.panes[-1].tone
-    other = done.action.other if isinstance(done.action, do.CutBetween) else None
+    other = done.action.other if isinstance(done.action, do.CutBetween | do.CutAcross | do.CutOff) else None
     if other is None:
         sheet.items += [
             Area(rings=(whole,), fill=Fill.GONE),

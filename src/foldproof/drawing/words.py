@@ -126,20 +126,25 @@ def _cut_out(card: Card, cuts: list[Done]) -> str:
 def _tell_done(card: Card, done: Done) -> list[str]:
     unit = card.recipe.unit
     match done.action:
-        case do.ScoreAt(at=at):
+        case do.ScoreAt(at=at, start=start):
             return [f"a {_score_word(card, done)} runs across from the far edge to the near one, "
-                    f"{with_unit(at.value, unit)} from the stop"]
+                    f"{with_unit(at.value, unit)} from {_end(start)}"]
         case do.ScoreBetween(start=start, end=end):
             return [f"a {_score_word(card, done)} runs from the {start.name} to the {end.name}"]
-        case do.CutAcross(at=at, keep=keep):
-            return [f"a cut runs square to the fence, {with_unit(at.value, unit)} from the stop; the {keep} part is "
-                    "kept"]
+        case do.CutAcross(at=at, keep=keep, start=start, other=other):
+            rest = f"; the other part is the {other}" if other else ""
+            return [f"a cut runs square to the fence, {with_unit(at.value, unit)} from {_end(start)}; the {keep} part "
+                    f"is kept{rest}"]
+        case do.CutOff(width=width, edge=edge, other=other):
+            rest = f"; it is the {other}" if other else ""
+            return [f"a cut takes a strip of {with_unit(width.value, unit)} off the {edge} edge{rest}"]
         case do.CutBetween(start=start, end=end, keep=keep, other=other):
             rest = f"; the other part is the {other}" if other else ""
             return [f"a cut runs from the {start.name} to the {end.name}; the part with the {keep} corner is kept"
                     f"{rest}"]
-        case do.MarkAt(at=at, edge=edge, start=start, name=name):
-            return [f"the {name} stands on the {edge} edge, {with_unit(at.value, unit)} from its {start} end"]
+        case do.MarkAt(at=at, edge=edge, start=start, name=name, inward=inward):
+            place = "on" if inward is None else f"{with_unit(inward.value, unit)} in from"
+            return [f"the {name} stands {place} the {edge} edge, {with_unit(at.value, unit)} from its {start} end"]
         case do.FoldOn(score=score, fold=fold, angle=angle):
             way = "forward" if fold is Fold.VALLEY else "behind"
             far = f" to {float(angle.value):g} degrees" if angle is not None and angle.value != 180 else ""
@@ -160,6 +165,10 @@ def _tell_done(card: Card, done: Done) -> list[str]:
             return [f"it measures {write_size((size[0].value, size[1].value), unit)}, width by height"]
         case _:
             return []
+
+
+def _end(start: str) -> str:
+    return "the stop" if start == "left" else "the right end"
 
 
 def _score_word(card: Card, done: Done) -> str:

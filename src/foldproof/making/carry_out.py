@@ -6,6 +6,7 @@ from foldproof.making.compare import compare
 from foldproof.making.doing import carry_out_action
 from foldproof.making.outcome import Setting
 from foldproof.making.table import Done, Making, StepMade, Table
+from foldproof.making.tools import tool_faults, tool_for
 
 
 def carry_out(card: Card) -> Making:
@@ -17,10 +18,13 @@ def carry_out(card: Card) -> Making:
         before = table
         done: list[Done] = []
         for action in spec.actions:
-            outcome = carry_out_action(action, Setting(card=card, table=table, step=spec, action=action))
+            setting = Setting(card=card, table=table, step=spec, action=action)
+            tool = tool_for(card.recipe, spec, action)
+            findings.extend(tool_faults(setting, tool))
+            outcome = carry_out_action(action, setting)
             done.append(Done(
                 action=action, piece=outcome.piece, before=table, after=outcome.table,
-                dimensions=outcome.dimensions, lines=outcome.lines))
+                dimensions=outcome.dimensions, lines=outcome.lines, tool=outcome.tool or tool))
             findings.extend(outcome.findings)
             table = outcome.table
         steps.append(StepMade(number=number, spec=spec, done=tuple(done), before=before, after=table))

@@ -13,7 +13,7 @@ from foldproof.paper.polygon import bounding_box, clip, edges
 from foldproof.paper.shapes import rectangle
 from foldproof.paper.subdivision import subdivide
 from foldproof.paper.vector import Point, Ring, Segment, Vector
-from foldproof.recipe.actions import CutAcross, CutBetween, CutOut, DieCut
+from foldproof.recipe.actions import CutAcross, CutBetween, CutOff, CutOut, DieCut
 
 _0, _1 = Fraction(0), Fraction(1)
 
@@ -82,16 +82,40 @@ def cut_across(setting: Setting, action: CutAcross) -> Outcome:
         return work
     low, high = work.span(work.lie.right)
     bottom, top = work.span(work.lie.away)
-    at = low + action.at.value
+    at, begin = (low + action.at.value, low) if action.start == "left" else (high - action.at.value, high)
     if not low < at < high:
-        return refused(setting, "off the work", f"A cut at {setting.length(action.at.value)} from the stop misses the "
+        whence = "the stop" if action.start == "left" else "the right end"
+        return refused(setting, "off the work", f"A cut at {setting.length(action.at.value)} from {whence} misses the "
                        f"{work.root}, which is {setting.length(high - low)} long as it lies.",
                        "Check the distance, and which edge lies against the fence.")
     line = Segment(at_coordinates(work, at, bottom), at_coordinates(work, at, top))
-    start = at_coordinates(work, low, top)
+    start = at_coordinates(work, begin, top)
     dimension = Dimension(piece=work.root, start=start, end=at_coordinates(work, at, top), measure=action.at)
     toward = -work.lie.right if action.keep == "left" else work.lie.right
-    return _keep(setting, work, line, toward, None, (dimension,))
+    return _keep(setting, work, line, toward, action.other, (dimension,))
+
+
+def cut_off(setting: Setting, action: CutOff) -> Outcome:
+    """A strip off along an edge; the rest is the piece from now on."""
+    work = _loose_work(setting)
+    if isinstance(work, Outcome):
+        return work
+    level = action.edge in ("top", "bottom")
+    along, across = (work.lie.right, work.lie.away) if level else (work.lie.away, work.lie.right)
+    (low, high), (near, far) = work.span(along), work.span(across)
+    from_far = action.edge in ("top", "right")
+    edge, at = (far, far - action.width.value) if from_far else (near, near + action.width.value)
+    if not near < at < far:
+        return refused(setting, "off the work", f"A strip of {setting.length(action.width.value)} leaves nothing of "
+                       f"the {work.root}, which is {setting.length(far - near)} across there as it lies.",
+                       "Check how wide the strip is, and the edge.")
+
+    def spot(length: Fraction, depth: Fraction) -> Point:
+        return at_coordinates(work, length, depth) if level else at_coordinates(work, depth, length)
+
+    dimension = Dimension(piece=work.root, start=spot(high, edge), end=spot(high, at), measure=action.width)
+    toward = -across if from_far else across
+    return _keep(setting, work, Segment(spot(low, at), spot(high, at)), toward, action.other, (dimension,))
 
 
 def cut_between(setting: Setting, action: CutBetween) -> Outcome:

@@ -2,16 +2,18 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from fractions import Fraction
 from functools import singledispatch
 
 from foldproof.findings.finding import Finding
 from foldproof.making.bonding import attach
-from foldproof.making.cutting import cut_across, cut_between, cut_out, die_cut
+from foldproof.making.cutting import cut_across, cut_between, cut_off, cut_out, die_cut
 from foldproof.making.folds import fold_on, unfold
-from foldproof.making.lying import brought_to_fence, turned, turned_over
+from foldproof.making.lying import brought_to_fence, brought_to_stop, turned, turned_over
 from foldproof.making.outcome import Outcome, Setting, fault, refused, with_pieces
 from foldproof.making.points import at_coordinates, find_point
 from foldproof.making.table import Crease, Dimension, Lie, Mark, OnTable
+from foldproof.making.tools import set_blade
 from foldproof.making.tucking import tuck
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face
@@ -40,6 +42,16 @@ def _(action: do.DieCut, setting: Setting) -> Outcome:
 @carry_out_action.register
 def _(action: do.CutAcross, setting: Setting) -> Outcome:
     return cut_across(setting, action)
+
+
+@carry_out_action.register
+def _(action: do.CutOff, setting: Setting) -> Outcome:
+    return cut_off(setting, action)
+
+
+@carry_out_action.register
+def _(action: do.SetBlade, setting: Setting) -> Outcome:
+    return set_blade(setting, action)
 
 
 @carry_out_action.register
@@ -121,9 +133,10 @@ def _(action: do.Lay, setting: Setting) -> Outcome:
         if level == upright:
             findings.append(fault(
                 setting, "no longer edge", f"The {work.root} is as wide as it is high as it lies, so it has no "
-                f"{side} edge.", "Name the edge that goes against the fence: left, right, top or bottom."))
-        side = "top" if (level >= upright) == (side == "long") else "left"
-    laid = brought_to_fence(lie, side)
+                f"{side} edge.", f"Name the edge that goes against the {action.against}: left, right, top or bottom."))
+        is_level = (level >= upright) == (side == "long")
+        side = "left" if not is_level else "top" if action.against == "fence" else "bottom"
+    laid = brought_to_fence(lie, side) if action.against == "fence" else brought_to_stop(lie, side)
     table = with_pieces(setting.table, replace(setting.table.pieces[work.root], lie=laid))
     return Outcome(table=table, piece=work.root, findings=tuple(findings))
 
@@ -140,6 +153,12 @@ def _(action: do.MarkAt, setting: Setting) -> Outcome:
     near, far = work.span(across)
     edge = far if action.edge in ("top", "right") else near
     distance = action.at.value
+    inward = action.inward.value if action.inward is not None else Fraction(0)
+    if inward >= far - near:
+        return refused(
+            setting, "off the work", f"A mark {setting.length(inward)} in from the {action.edge} edge is off the "
+            f"{work.root}, which is {setting.length(far - near)} across there.", "Check how far in it is.")
+    edge += -inward if edge == far else inward
     from_high = action.start in ("right", "top")
     at, start = (high - distance, high) if from_high else (low + distance, low)
     if not low <= at <= high:
@@ -169,14 +188,15 @@ def _(action: do.ScoreAt, setting: Setting) -> Outcome:
         return work
     low, high = work.span(work.lie.right)
     bottom, top = work.span(work.lie.away)
-    at = low + action.at.value
+    at, start_at = (low + action.at.value, low) if action.start == "left" else (high - action.at.value, high)
     if not low < at < high:
+        whence = "the stop" if action.start == "left" else "the right end"
         return refused(
-            setting, "off the work", f"A score {setting.length(action.at.value)} from the stop misses the {work.root}, "
+            setting, "off the work", f"A score {setting.length(action.at.value)} from {whence} misses the {work.root}, "
             f"which is {setting.length(high - low)} long as it lies.",
             "Check the distance, and which edge lies against the fence.")
     line = Segment(at_coordinates(work, at, bottom), at_coordinates(work, at, top))
-    start, end = at_coordinates(work, low, top), at_coordinates(work, at, top)
+    start, end = at_coordinates(work, start_at, top), at_coordinates(work, at, top)
     return _press(setting, work, line, (start, end), action)
 
 

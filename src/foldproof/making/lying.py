@@ -39,3 +39,9 @@ def brought_to_fence(lie: Lie, side: str) -> Lie:
     """The lie after turning so that the side as it lies now is the far one."""
     amount = {"top": "none", "left": "quarter clockwise", "right": "quarter anticlockwise", "bottom": "half"}[side]
     return turned(lie, amount)
+
+
+def brought_to_stop(lie: Lie, side: str) -> Lie:
+    """The lie after turning so that the side as it lies now is the left one."""
+    amount = {"left": "none", "bottom": "quarter clockwise", "top": "quarter anticlockwise", "right": "half"}[side]
+    return turned(lie, amount)

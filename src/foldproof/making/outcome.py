@@ -44,6 +44,7 @@ class Outcome:
     piece: str | None = None
     dimensions: tuple[Dimension, ...] = ()
     lines: tuple[Segment, ...] = ()
+    tool: str | None = None
     findings: tuple[Finding, ...] = ()
 
 

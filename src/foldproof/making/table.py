@@ -95,6 +95,8 @@ class Table:
     """Panels and faces that have been stamped."""
     clock: Fraction = Fraction(0)
     """Seconds of drying so far."""
+    blades: tuple[tuple[str, str], ...] = ()
+    """Trimmers whose blade has been changed, and the blade that is in now: `cutting` or `scoring`."""
 
     def root(self, piece: str) -> str:
         """The piece at the bottom of the body that `piece` belongs to."""
@@ -126,6 +128,8 @@ class Done:
     dimensions: tuple[Dimension, ...] = ()
     lines: tuple[Segment, ...] = ()
     """New scores or cuts, in the piece's own frame."""
+    tool: str | None = None
+    """The tool that it was done with, where it takes one and one is listed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,7 +22,11 @@ def mirrored_action(card: Card, done: Done) -> Action:
     """An action that was carried out on the original, as it is done on the mirrored card."""
     action = changed_over(done.action)
     if isinstance(action, ScoreAt | CutAcross) and done.piece is not None:
-        return replace(action, at=other_end(action.at, _length(work_with(card, done.before, done.piece))))
+        assert isinstance(done.action, ScoreAt | CutAcross)
+        at = other_end(action.at, _length(work_with(card, done.before, done.piece)))
+        return replace(action, at=at, start=done.action.start)
+    if isinstance(action, Lay) and action.against == "stop" and done.piece is not None:
+        return replace(action, edge=_edge(done, "top"), against="fence")
     if isinstance(action, Lay) and action.edge in ("long", "short") and done.piece is not None:
         return replace(action, edge=_edge(done, action.edge))
     return action

@@ -23,7 +23,11 @@ class Doing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TablePoint:
-    """A point as the piece lies: a corner (`top left`), a middle (`top middle`), `centre`, or a mark's name."""
+    """A point as the piece lies: a corner (`top left`), a middle (`top middle`), `centre`, a mark's name, or one found.
+
+    Found are `left end of SCORE` (or another side), `middle of SCORE`, `crossing of SCORE and SCORE` and `centre of
+    PANEL`.
+    """
 
     name: str
     place: Place
@@ -34,15 +38,35 @@ class CutOut(Doing):
     """Cut a piece or layer from its paper as a rectangle, upright and front up; width then height as it is read."""
 
     size: tuple[Quantity, Quantity]
+    tool: str | None = None
+    """What it is done with, where the action says it; the same for the other cuts and scores."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutAcross(Doing):
-    """Cut straight across at a distance from the stop and keep one side."""
+    """Cut straight across at a distance from the stop, or from the other end, and keep one side."""
 
     at: Quantity
     keep: str
     """`left` or `right`, as it lies."""
+    start: str = "left"
+    """The end that is measured from, as it lies: `left`, where the stop is, or `right`."""
+    other: str | None = None
+    """The piece or layer that the other part becomes."""
+    tool: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutOff(Doing):
+    """Cut a strip off along an edge: trim it."""
+
+    width: Quantity
+    """How wide a strip comes off."""
+    edge: str
+    """The edge that it comes off, as it lies: `left`, `right`, `top` or `bottom`."""
+    other: str | None = None
+    """The piece or layer that the strip becomes."""
+    tool: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +79,7 @@ class CutBetween(Doing):
     """A corner as it lies: `top left`, `bottom right`, ..."""
     other: str | None = None
     """The piece or layer that the other part becomes."""
+    tool: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,27 +87,42 @@ class DieCut(Doing):
     """Cut or punch a layer with a die, or take a bought shape, known by its outer size."""
 
     size: tuple[Quantity, Quantity]
+    tool: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetBlade(Doing):
+    """Put a blade into a trimmer: the cutting one or the scoring one. A trimmer starts with its cutting blade in."""
+
+    blade: str
+    """`cutting` or `scoring`."""
+    tool: str | None = None
+    """The trimmer, where there is more than one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lay(Doing):
-    """Lay the piece with an edge against the fence.
+    """Lay the piece with an edge against the fence, or against the stop at the left.
 
     `edge` is `long` or `short`, or an edge as the piece lies now (`left`, `right`, `top`, `bottom`). The piece is
-    turned so that this edge is the far one. A `long` or `short` edge that is not there yet comes by a quarter turn
-    clockwise.
+    turned so that this edge is the far one, or the left one for the stop. A `long` or `short` edge that is not there
+    yet comes by a quarter turn clockwise.
     """
 
     edge: str
+    against: str = "fence"
+    """`fence` or `stop`."""
     face: Face | None = None
     """The face said to be up, where the step says it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkAt(Doing):
-    """Make a pencil mark on an edge, at a distance along it from one of its ends."""
+    """Make a pencil mark on an edge, or a distance in from it, at a distance along it from one of its ends."""
 
     at: Quantity
+    inward: Quantity | None = None
+    """How far in from the edge; on the edge itself unless said."""
     edge: str
     """`top`, `bottom`, `left` or `right`, as it lies."""
     start: str
@@ -92,17 +132,21 @@ class MarkAt(Doing):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScoreAt(Doing):
-    """Score square to the fence at a distance from the stop, right across."""
+    """Score square to the fence at a distance from the stop, or from the other end, right across."""
 
     at: Quantity
+    start: str = "left"
+    """The end that is measured from, as it lies: `left`, where the stop is, or `right`."""
+    tool: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScoreBetween(Doing):
-    """Score between two points."""
+    """Score between two points, along a ruler or with both points in a trimmer's groove."""
 
     start: TablePoint
     end: TablePoint
+    tool: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -216,6 +260,6 @@ class Note(Doing):
 
 
 Action = (
-    CutOut | CutAcross | CutBetween | DieCut | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver
-    | FoldOn | Tuck | Unfold | Attach | Stamp | Tie | Dry | Measure | Note
+    CutOut | CutAcross | CutOff | CutBetween | DieCut | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn
+    | TurnOver | FoldOn | Tuck | Unfold | Attach | Stamp | Tie | Dry | Measure | Note
 )

@@ -21,17 +21,25 @@ from foldproof.recipe.words import CORNERS, EDGES, TURNS
 
 _LENGTH = Measured()
 _OFFSET = Measured(bound=Bound.ANY)
+_WITH = Key("with", NameOf((Naming.TOOL,)), "The tool, where the step has several that could do it.", "trimmer")
+_OTHER = Key(
+    "other", NameOf((Naming.PIECE, Naming.LAYER)), "The piece or layer that the other part becomes.", "right mat"
+)
+_START = Key(
+    "from", OneOf(("left", "right")), "The end that is measured from, as it lies.", "right", default="left"
+)
+_POINT = "a corner or a middle as it lies, a mark, or a point found on scores."
 
 CUT_OUT = Form(
     "cut from the sheet",
     "Cut a piece or a layer from its paper as a rectangle, front up.",
-    (Key("size", Size(), "Width and height as it is read.", "[8 1/2, 5 1/2]", required=True),),
+    (Key("size", Size(), "Width and height as it is read.", "[8 1/2, 5 1/2]", required=True), _WITH),
 )
 
 DIE_CUT = Form(
     "die cut",
     "Cut or punch with a die, or take a bought shape.",
-    (Key("size", Size(), "Outer width and height.", "[1, 1 1/4]", required=True),),
+    (Key("size", Size(), "Outer width and height.", "[1, 1 1/4]", required=True), _WITH),
 )
 
 CUT_ACROSS = Form(
@@ -40,6 +48,20 @@ CUT_ACROSS = Form(
     (
         Key("at", _LENGTH, "How far from the stop at the left.", "4 1/4", required=True),
         Key("keep", OneOf(("left", "right")), "The side to keep, as it lies.", "left", required=True),
+        _START,
+        _OTHER,
+        _WITH,
+    ),
+)
+
+CUT_OFF = Form(
+    "cut of a strip",
+    "Cut a strip off along an edge: trim it.",
+    (
+        Key("strip", _LENGTH, "How wide a strip comes off.", "1/4", required=True),
+        Key("edge", OneOf(EDGES), "The edge that it comes off, as it lies.", "right", required=True),
+        _OTHER,
+        _WITH,
     ),
 )
 
@@ -50,24 +72,29 @@ CUT_BETWEEN = Form(
         Key(
             "from",
             PointOnTable(),
-            "Where the cut starts: a corner or a middle as it lies, or a mark.",
+            f"Where the cut starts: {_POINT}",
             "top left",
             required=True,
         ),
         Key("to", PointOnTable(), "Where it ends.", "door mark", required=True),
         Key("keep", OneOf(CORNERS), "The corner that the kept part has, as it lies.", "bottom left", required=True),
-        Key(
-            "other",
-            NameOf((Naming.PIECE, Naming.LAYER)),
-            "The piece or layer that the other part becomes.",
-            "right mat",
-        ),
+        _OTHER,
+        _WITH,
+    ),
+)
+
+BLADE = Form(
+    "blade",
+    "Put a blade into a trimmer. It starts with its cutting blade in.",
+    (
+        Key("kind", OneOf(("cutting", "scoring")), "Which blade goes in.", "scoring", required=True),
+        Key("in", NameOf((Naming.TOOL,)), "The trimmer, where there are several.", "trimmer"),
     ),
 )
 
 LAY = Form(
     "laying",
-    "Lay the piece with an edge against the fence.",
+    "Lay the piece with an edge against the fence, or against the stop.",
     (
         Key(
             "edge",
@@ -76,17 +103,19 @@ LAY = Form(
             "long",
             required=True,
         ),
+        Key("against", OneOf(("fence", "stop")), "What the edge lies against.", "stop", default="fence"),
         Key("up", OneOf(("front", "back")), "The face that is up, where the step says it.", "front"),
     ),
 )
 
 MARK = Form(
     "mark",
-    "Make a pencil mark on an edge.",
+    "Make a pencil mark on an edge, or a distance in from it.",
     (
         Key("at", Measured(bound=Bound.NOT_NEGATIVE), "How far along the edge.", "1", required=True),
         Key("edge", OneOf(EDGES), "The edge, as it lies.", "top", required=True),
         Key("from", OneOf(EDGES), "The end of that edge that is measured from.", "left", required=True),
+        Key("in", _LENGTH, "How far in from that edge; on the edge itself unless said.", "3/4"),
         Key("name", Defines(Naming.MARK), "A name for the mark.", "door mark", required=True),
     ),
 )
@@ -94,7 +123,7 @@ MARK = Form(
 SCORE_AT = Form(
     "straight score",
     "Score square to the fence, right across.",
-    (Key("at", _LENGTH, "How far from the stop at the left.", "2 1/8", required=True),),
+    (Key("at", _LENGTH, "How far from the stop at the left.", "2 1/8", required=True), _START, _WITH),
 )
 
 SCORE_BETWEEN = Form(
@@ -104,11 +133,12 @@ SCORE_BETWEEN = Form(
         Key(
             "from",
             PointOnTable(),
-            "Where it starts: a corner or a middle as it lies, or a mark.",
+            f"Where it starts: {_POINT}",
             "top left",
             required=True,
         ),
         Key("to", PointOnTable(), "Where it ends.", "bottom right", required=True),
+        _WITH,
     ),
 )
 
@@ -185,8 +215,8 @@ ACTION = Form(
     (
         Key(
             "cut",
-            Mapped((CUT_OUT, CUT_ACROSS, CUT_BETWEEN), short="size"),
-            "Cut from the sheet, straight across, or between two points.",
+            Mapped((CUT_OUT, CUT_ACROSS, CUT_OFF, CUT_BETWEEN), short="size"),
+            "Cut from the sheet, straight across, a strip off an edge, or between two points.",
             "[8 1/2, 5 1/2]",
         ),
         Key(
@@ -195,6 +225,7 @@ ACTION = Form(
             "Cut or punch with a die, or take a bought shape: its outer size.",
             "[1, 1 1/4]",
         ),
+        Key("blade", Mapped((BLADE,), short="kind"), "Put a blade into a trimmer.", "scoring"),
         Key("lay", Mapped((LAY,), short="edge"), "Lay an edge against the fence.", "long"),
         Key("mark", Mapped((MARK,)), "Make a pencil mark.", "{at: 1, edge: top, from: left, name: door mark}"),
         Key(
@@ -225,6 +256,7 @@ ACTION = Form(
         (
             "cut",
             "die cut",
+            "blade",
             "lay",
             "mark",
             "score",

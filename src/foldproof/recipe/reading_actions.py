@@ -8,6 +8,7 @@ from foldproof.recipe.actions import (
     Attach,
     CutAcross,
     CutBetween,
+    CutOff,
     CutOut,
     DieCut,
     Dry,
@@ -19,6 +20,7 @@ from foldproof.recipe.actions import (
     PlacedAt,
     ScoreAt,
     ScoreBetween,
+    SetBlade,
     Stamp,
     TablePoint,
     Tie,
@@ -44,38 +46,74 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
     assert isinstance(part, Fields)
     match word:
         case "cut" if part.form.name == "cut straight across":
-            return CutAcross(place=place, piece=piece, at=part.need("at", Quantity), keep=part.need("keep", str))
+            return CutAcross(
+                place=place,
+                piece=piece,
+                at=part.need("at", Quantity),
+                keep=part.need("keep", str),
+                start=part.word("from") or "left",
+                other=_name(part, "other"),
+                tool=_name(part, "with"),
+            )
+        case "cut" if part.form.name == "cut of a strip":
+            return CutOff(
+                place=place,
+                piece=piece,
+                width=part.need("strip", Quantity),
+                edge=part.need("edge", str),
+                other=_name(part, "other"),
+                tool=_name(part, "with"),
+            )
         case "cut" if part.form.name == "cut between two points":
-            other = part.get("other", Text)
             return CutBetween(
                 place=place,
                 piece=piece,
                 start=part.need("from", TablePoint),
                 end=part.need("to", TablePoint),
                 keep=part.need("keep", str),
-                other=other.value if other else None,
+                other=_name(part, "other"),
+                tool=_name(part, "with"),
             )
         case "cut":
-            return CutOut(place=place, piece=piece, size=_size(part, "size"))
+            return CutOut(place=place, piece=piece, size=_size(part, "size"), tool=_name(part, "with"))
         case "die cut":
-            return DieCut(place=place, piece=piece, size=_size(part, "size"))
+            return DieCut(place=place, piece=piece, size=_size(part, "size"), tool=_name(part, "with"))
+        case "blade":
+            return SetBlade(place=place, piece=piece, blade=part.need("kind", str), tool=_name(part, "in"))
         case "lay":
             up = part.word("up")
-            return Lay(place=place, piece=piece, edge=part.need("edge", str), face=Face(up) if up else None)
+            return Lay(
+                place=place,
+                piece=piece,
+                edge=part.need("edge", str),
+                against=part.word("against") or "fence",
+                face=Face(up) if up else None,
+            )
         case "mark":
             return MarkAt(
                 place=place,
                 piece=piece,
                 at=part.need("at", Quantity),
+                inward=part.get("in", Quantity),
                 edge=part.need("edge", str),
                 start=part.need("from", str),
                 name=part.need("name", Text).value,
             )
         case "score" if part.form.name == "straight score":
-            return ScoreAt(place=place, piece=piece, at=part.need("at", Quantity))
+            return ScoreAt(
+                place=place,
+                piece=piece,
+                at=part.need("at", Quantity),
+                start=part.word("from") or "left",
+                tool=_name(part, "with"),
+            )
         case "score":
             return ScoreBetween(
-                place=place, piece=piece, start=part.need("from", TablePoint), end=part.need("to", TablePoint)
+                place=place,
+                piece=piece,
+                start=part.need("from", TablePoint),
+                end=part.need("to", TablePoint),
+                tool=_name(part, "with"),
             )
         case "turn":
             return Turn(place=place, piece=piece, amount=fields.need("turn", str))
@@ -113,6 +151,11 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
         case "note":
             return Note(place=place, piece=piece, words=fields.need("note", Text).value)
     raise KeyError(word)
+
+
+def _name(fields: Fields, key: str) -> str | None:
+    name = fields.get(key, Text)
+    return name.value if name else None
 
 
 def _size(fields: Fields, key: str) -> tuple[Quantity, Quantity]:

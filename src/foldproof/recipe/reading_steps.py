@@ -11,6 +11,7 @@ from foldproof.recipe.actions import (
     Action,
     CutAcross,
     CutBetween,
+    CutOff,
     CutOut,
     DieCut,
     Lay,
@@ -25,7 +26,9 @@ from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.pictures import picture
 from foldproof.recipe.records import ShotSpec, StepSpec, Text
 
-_NEEDS_PIECE = (CutOut, CutAcross, CutBetween, DieCut, Lay, MarkAt, ScoreAt, ScoreBetween, Turn, TurnOver, Measure)
+_NEEDS_PIECE = (
+    CutOut, CutAcross, CutOff, CutBetween, DieCut, Lay, MarkAt, ScoreAt, ScoreBetween, Turn, TurnOver, Measure,
+)
 _ID = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 

@@ -30,7 +30,7 @@ from foldproof.recipe.quantities import measured
 from foldproof.recipe.records import EdgeOf, PointNamed, SurfaceSpec, Text
 from foldproof.recipe.references import check_references
 from foldproof.recipe.synonyms import SYNONYMS
-from foldproof.recipe.words import EDGES, FACES, FIXED_POINTS
+from foldproof.recipe.words import EDGES, FACES, FIXED_POINTS, FOUND_POINT
 
 
 def read_scalar(node: Scalar, kind: ValueKind, desk: Desk) -> object | None:
@@ -159,6 +159,15 @@ def _part(place: Place, length: int) -> Place:
 def _table_point(node: Scalar, desk: Desk) -> TablePoint | None:
     name = tidy(node.text)
     if name in FIXED_POINTS or name in desk.marks:
+        return TablePoint(name=name, place=node.place)
+    found = FOUND_POINT.fullmatch(name)
+    if found:
+        for group, text in found.groupdict().items():
+            if text is not None:
+                start = replace(node.place, column=node.place.column + found.start(group), length=len(text))
+                namings = (Naming.PANEL,) if group == "panel" else (Naming.SCORE,)
+                if use(Scalar(text=text, style=None, place=start), namings, (), desk) is None:
+                    return None
         return TablePoint(name=name, place=node.place)
     guess = nearest(name, [*FIXED_POINTS, *desk.marks], SYNONYMS)
     desk.error(
