@@ -7,7 +7,7 @@ import foldproof
 
 ORDER = (
     "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "mirror", "classroom",
-    "drawing", "documents", "pipeline", "class_command", "number_command", "cli", "__main__",
+    "filming", "drawing", "documents", "pipeline", "class_command", "number_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

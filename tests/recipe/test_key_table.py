@@ -6,7 +6,7 @@ import pytest
 import yaml
 
 from foldproof.measures.quantity import Unit
-from foldproof.recipe import records
+from foldproof.recipe import film_records, records
 from foldproof.recipe.composing import compose
 from foldproof.recipe.desk import Desk
 from foldproof.recipe.keys import ALL_KEYS, RECIPE, forms
@@ -82,6 +82,8 @@ def test_the_walk_reaches_every_form() -> None:
         ("tool", records.ToolSpec, {"name"}),
         ("step", records.StepSpec, {"actions", "shots"}),
         ("shot", records.ShotSpec, set()),
+        ("beauty shot", film_records.BeautySpec, set()),
+        ("filming", film_records.FilmSpec, {"rate"}),
         ("recipe", records.Recipe, {"file", "name", "class_part"}),
         ("place", records.PlaceOn, set()),
     ],

@@ -2,6 +2,7 @@
 
 from foldproof.measures.quantity import Kind
 from foldproof.recipe.keys_class import CLASS
+from foldproof.recipe.keys_film import FILMING
 from foldproof.recipe.keys_plan import JOIN, LAYER, PAPER, PIECE
 from foldproof.recipe.keys_poses import FINISHED, POSE
 from foldproof.recipe.keys_steps import STEP
@@ -136,6 +137,12 @@ RECIPE = Form(
             Mapped((CLASS,)),
             "What a class of this card needs.",
             "{people: 12, cut ahead: everything}",
+        ),
+        Key(
+            "filming",
+            Mapped((FILMING,)),
+            "What holds for the whole film.",
+            "{bottom: opposite, words a minute: 120}",
         ),
         Key("picture", Words(), "A photograph of the card, by a path inside the recipe's folder.", "pictures/gate.jpg"),
     ),

@@ -1,6 +1,7 @@
 """The table of keys of the steps and their actions."""
 
 from foldproof.measures.quantity import Kind
+from foldproof.recipe.keys_film import SHOT
 from foldproof.recipe.kinds import (
     Bound,
     Defines,
@@ -275,21 +276,6 @@ ACTION = Form(
     ),
 )
 
-SHOT = Form(
-    "shot",
-    "One shot of a step.",
-    (
-        Key("framing", Words(), "How the camera sees the table.", "overhead close"),
-        Key("seconds", Measured(kind=Kind.TIME, bare="s", most=3_600), "How long it runs.", "25"),
-        Key(
-            "say",
-            Words(prose=True),
-            "The line to speak in this shot, where it is not the step's.",
-            "Score at 2 1/8 in.",
-        ),
-    ),
-)
-
 STEP = Form(
     "step",
     "One thing that the maker does, with the words that say it.",
@@ -313,8 +299,8 @@ STEP = Form(
         Key("minutes", Measured(kind=Kind.TIME, bare="min", most=7 * 86_400), "How long it takes.", "3"),
         Key(
             "film",
-            ListOf(Mapped((SHOT,)), or_single=True),
-            "The shot, or the shots.",
+            ListOf(Mapped((SHOT,), short="framing"), or_single=True, most=20),
+            "The shot, or the shots; made from what hands do unless said.",
             "{framing: overhead close, seconds: 25}",
         ),
         Key("picture", Words(), "A photograph, by a path inside the recipe's folder.", "pictures/doors.jpg"),

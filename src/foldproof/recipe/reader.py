@@ -7,9 +7,10 @@ from pathlib import Path
 from foldproof.findings.finding import Finding, Place, Severity, has_errors
 from foldproof.measures.named import resolve_measures
 from foldproof.measures.quantity import Unit
-from foldproof.recipe import reading_actions, reading_class, reading_plan, reading_poses, reading_steps
+from foldproof.recipe import reading_actions, reading_class, reading_film, reading_plan, reading_poses, reading_steps
 from foldproof.recipe.class_records import ClassSpec
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
+from foldproof.recipe.film_records import FilmSpec
 from foldproof.recipe.keys import RECIPE
 from foldproof.recipe.kinds import Naming
 from foldproof.recipe.names import settle
@@ -38,6 +39,7 @@ BUILDERS: dict[str, Builder] = {
     **reading_actions.BUILDERS,
     **reading_steps.BUILDERS,
     **reading_class.BUILDERS,
+    **reading_film.BUILDERS,
 }
 
 
@@ -82,6 +84,7 @@ def read_text(text: str, file: str) -> Reading:
     _use_closed(fields, desk)
     _count_scores(fields, desk)
     steps = reading_steps.with_ids(fields.get("steps", tuple) or (), desk)
+    reading_film.check_shots(_steps(steps), desk)
     left_out = settle(desk)
     recipe = _recipe(_sift({**fields.values, "steps": steps}, left_out, fields), desk)
     misread = desk.lacking or left_out or desk.unreadable or has_errors(findings)
@@ -120,6 +123,11 @@ def _read_measures(root: Mapping, desk: Desk) -> Mapping:
         root,
         entries=tuple(replace(entry, value=left) if entry.key.text == "measures" else entry for entry in root.entries),
     )
+
+
+def _steps(items: Iterable[object]) -> tuple[StepSpec, ...]:
+    """The steps that could be read."""
+    return tuple(item.value for item in items if isinstance(item, Item) and isinstance(item.value, StepSpec))
 
 
 def _use_closed(fields: Fields, desk: Desk) -> None:
@@ -184,6 +192,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         picture=picture(fields.get("picture", Text), desk),
         place=fields.place,
         class_part=fields.get("class", ClassSpec),
+        filming=fields.get("filming", FilmSpec),
     )
 
 

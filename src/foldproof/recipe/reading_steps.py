@@ -32,16 +32,6 @@ _NEEDS_PIECE = (
 _ID = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 
-def shot(fields: Fields, name: Text | None, desk: Desk) -> ShotSpec:
-    """A shot."""
-    return ShotSpec(
-        framing=fields.get("framing", Text),
-        seconds=fields.get("seconds", Quantity),
-        say=fields.get("say", Text),
-        place=fields.place,
-    )
-
-
 def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
     """A step; its id is its own or none yet."""
     given, piece = fields.get("id", Text), fields.get("piece", Text)
@@ -123,4 +113,4 @@ def with_ids(items: tuple[object, ...], desk: Desk) -> tuple[object, ...]:
     return tuple(named)
 
 
-BUILDERS: dict[str, Builder] = {"shot": shot, "step": step}
+BUILDERS: dict[str, Builder] = {"step": step}

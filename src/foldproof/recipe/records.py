@@ -8,6 +8,8 @@ from foldproof.measures.quantity import Quantity, Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import Action
 from foldproof.recipe.class_records import ClassSpec
+from foldproof.recipe.film_records import FilmSpec
+from foldproof.recipe.film_records import ShotSpec as ShotSpec
 from foldproof.recipe.text import Text as Text
 
 
@@ -345,16 +347,6 @@ class ToolSpec:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ShotSpec:
-    """One shot of a step."""
-
-    framing: Text | None
-    seconds: Quantity | None
-    say: Text | None
-    place: Place
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class StepSpec:
     """One thing that the maker does, with the words that say it."""
 
@@ -415,3 +407,5 @@ class Recipe:
     place: Place
     class_part: ClassSpec | None = None
     """What a class of it needs; None where the recipe has no such part."""
+    filming: FilmSpec | None = None
+    """How it is filmed; None where the recipe has no such part."""
