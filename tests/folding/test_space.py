@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from plans import card_of
+from scipy.spatial.transform import Rotation
 
 from foldproof.folding.place import place_panels
 from foldproof.folding.space import Linkage, Motion, about, flat_motion, inverse, length, lifted, minus
@@ -106,3 +107,28 @@ def test_flat_angles_give_the_exact_flat_placing() -> None:
     for name, motion in placed.items():
         for p in STRIP.panels[name].ring:
             assert motion.point(lifted(p)) == pytest.approx(lifted(exact.placements[name].point(p)), abs=1e-9)
+
+
+@given(one=lines, two=lines, a=angles, b=angles)
+def test_turns_multiply_as_rotations_do(one: Segment, two: Segment, a: float, b: float) -> None:
+    # scipy.spatial.transform.Rotation, from rotation vectors
+    vectors = [
+        angle * np.array([float(line.along.x), float(line.along.y), 0.0]) / length(lifted_along(line))
+        for line, angle in ((one, a), (two, b))]
+    product = Rotation.from_rotvec(vectors[0]) * Rotation.from_rotvec(vectors[1])
+    assert _as_matrix(about(one, a).after(about(two, b)))[:3, :3] == pytest.approx(product.as_matrix(), abs=1e-9)
+
+
+def lifted_along(line: Segment) -> tuple[float, float, float]:
+    return (float(line.along.x), float(line.along.y), 0.0)
+
+
+@given(one=lines, two=lines, a=angles, b=angles, p=points, q=points)
+def test_folding_keeps_every_length_and_unfolding_undoes_it(
+    one: Segment, two: Segment, a: float, b: float, p: Point, q: Point,
+) -> None:
+    folded = about(one, a).after(about(two, b))
+    here, there = folded.point(lifted(p)), folded.point(lifted(q))
+    assert length(minus(here, there)) == pytest.approx(length(minus(lifted(p), lifted(q))), abs=1e-9)
+    back = about(two, -b).after(about(one, -a))
+    assert back.point(here) == pytest.approx(lifted(p), abs=1e-9)

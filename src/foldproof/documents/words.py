@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from foldproof.making.tools import takes_blades
 from foldproof.measures.quantity import Quantity, Unit
-from foldproof.measures.writing import with_unit, write_number, write_size
+from foldproof.measures.writing import with_unit, write_length, write_number, write_size
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import (
     Action,
@@ -151,6 +151,10 @@ def placed_words(at: PlacedAt, unit: Unit) -> str:
         said.append(f"{'centered' if unit is Unit.INCH else 'centred'}{way}{upon}")
     if at.turned != "none":
         said.append(f"turned {_turn(at.turned, unit)}")
+    if at.points is not None and at.lie_on is not None:
+        ends = (" to ".join(f"({write_length(p.x.value, unit)}, {write_length(p.y.value, unit)})" for p in pair)
+                for pair in (at.points, at.lie_on))
+        said.append("its line from {} on the line from {}, across and up".format(*ends))
     return ", ".join(said)
 
 

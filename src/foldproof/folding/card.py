@@ -75,8 +75,18 @@ class CardPiece:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stand:
+    """How a joined panel stands off the surface that receives it, glued along one edge."""
+
+    line: Segment
+    """The glued edge, in the receiving piece's frame; the laid panel is on its left as the receiving face is seen."""
+    angle: Fraction
+    """Degrees up from the surface: 0 flat on it, 90 square to it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Bond:
-    """A join or a layer's fixing: two surfaces that become one body, flat on each other."""
+    """A join or a layer's fixing: two surfaces that become one body, flat on each other unless it says otherwise."""
 
     name: str
     """The join's or the layer's name."""
@@ -93,6 +103,8 @@ class Bond:
     place: Place
     glue: tuple[Ring, ...] = ()
     """Where the adhesive goes, in the receiving piece's frame, where the recipe says so."""
+    stand: Stand | None = None
+    """Where the joined panel stands off the surface: `fit` is how it would lie if it were turned down flat."""
 
     @property
     def glued(self) -> tuple[Ring, ...]:

@@ -98,7 +98,7 @@ def _fix(
                     findings.append(found)
                     continue
                 centre = found
-            bond = bond_of(pending, panels, centre)
+            bond = bond_of(pending, panels, recipe.unit, centre)
             if isinstance(bond, Bond):
                 bonds.append(bond)
             else:

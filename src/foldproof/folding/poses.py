@@ -1,29 +1,31 @@
 """The poses of a card: which are flat and how they lie, and which stand off the table."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.bonds import MIRROR, TURNS
-from foldproof.folding.card import Card, FlatPose, Hinge, Pose
+from foldproof.folding.card import Card, FlatPose, Hinge, Pose, StandingPose
 from foldproof.folding.fixing import still_panel
 from foldproof.folding.order_words import told
 from foldproof.folding.overlay import overlay
 from foldproof.folding.place import Misfit, place_panels
 from foldproof.folding.stack import stack_up
 from foldproof.folding.stacking import Folding
-from foldproof.folding.standing import stand
+from foldproof.folding.standing import FLAT, stand
 from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.view import look
 from foldproof.folding.words import distance, error
-from foldproof.measures.quantity import Unit
+from foldproof.measures.quantity import Kind, Quantity, Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translation
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Vector
 from foldproof.recipe.records import PoseSpec
 
-FLAT = (Fraction(0), Fraction(180), Fraction(-180))
+_NEARLY = 0.05
+"""Degrees: an angle found this near to flat is flat, and the pose is then folded exactly."""
 
 
 def pose_all(card: Card) -> tuple[tuple[Pose, ...], tuple[Finding, ...]]:
@@ -35,12 +37,32 @@ def pose_all(card: Card) -> tuple[tuple[Pose, ...], tuple[Finding, ...]]:
         findings.extend(faults)
         if faults:
             continue
-        flat = all(fold.angle is not None and fold.angle.value in FLAT for fold in spec.folds)
+        off = any(bond.stand is not None for bond in card.bonds)
+        flat = not off and all(fold.angle is not None and fold.angle.value in FLAT for fold in spec.folds)
         pose, faults = fold_flat(card, spec) if flat else stand(card, spec)
+        if pose is not None and not flat and not off:
+            settled = _lying_flat(spec, pose)
+            if settled is not None:
+                pose, more = fold_flat(card, settled)
+                faults = (*faults, *more)
         findings.extend(faults)
         if pose is not None:
             poses.append(pose)
     return tuple(poses), tuple(findings)
+
+
+def _lying_flat(spec: PoseSpec, pose: Pose) -> PoseSpec | None:
+    """The pose with exact angles, where all that were found come out flat."""
+    assert isinstance(pose, StandingPose)
+    nearest = {name: min(FLAT, key=lambda flat: abs(float(flat) - angle)) for name, angle in pose.angles.items()}
+    if spec.rests is not None or any(abs(float(nearest[name]) - a) > _NEARLY for name, a in pose.angles.items()):
+        return None
+    folds = tuple(
+        fold if fold.angle is not None
+        else replace(fold, angle=Quantity(value=nearest[fold.score.value], kind=Kind.ANGLE, written="found",
+                                          place=fold.score.place))
+        for fold in spec.folds)
+    return replace(spec, folds=folds)
 
 
 def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Finding, ...]]:

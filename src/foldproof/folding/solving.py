@@ -15,8 +15,13 @@ class Solution:
 
     at: Numbers
     residuals: Numbers
-    fixed: bool
-    """Whether a small move of any kind would be felt: no unknown is left open there."""
+    felt: "Felt"
+    """What small moves do there."""
+
+    @property
+    def fixed(self) -> bool:
+        """Whether a small move of any kind would be felt: no unknown is left open there."""
+        return not self.felt.free
 
     @property
     def worst(self) -> float:
@@ -33,7 +38,7 @@ def least_squares(
     for _ in range(_MOST_STEPS):
         if _energy(now) < _CLOSED:
             break
-        slopes = _slopes(residuals, at, now)
+        slopes = slopes_at(residuals, at)
         size = len(at)
         square = [[sum(slopes[i][k] * slopes[j][k] for k in range(len(now))) for j in range(size)] for i in range(size)]
         pull = [-sum(slopes[i][k] * now[k] for k in range(len(now))) for i in range(size)]
@@ -53,7 +58,7 @@ def least_squares(
             damping *= 10
         if not moved:
             break
-    return Solution(at=at, residuals=now, fixed=_fixed(_slopes(residuals, at, now)))
+    return Solution(at=at, residuals=now, felt=felt(slopes_at(residuals, at)))
 
 
 def solve(matrix: Sequence[Sequence[float]], right: Sequence[float]) -> list[float] | None:
@@ -72,7 +77,7 @@ def solve(matrix: Sequence[Sequence[float]], right: Sequence[float]) -> list[flo
     return [rows[i][size] / rows[i][i] for i in range(size)]
 
 
-def _slopes(residuals: Callable[[Numbers], Numbers], at: Numbers, now: Numbers) -> list[list[float]]:
+def slopes_at(residuals: Callable[[Numbers], Numbers], at: Numbers) -> list[list[float]]:
     """For each unknown how the residuals change with it."""
     slopes = []
     for i in range(len(at)):
@@ -86,17 +91,52 @@ def _energy(values: Numbers) -> float:
     return sum(value * value for value in values)
 
 
-def _fixed(slopes: Sequence[Sequence[float]]) -> bool:
-    """Whether the slopes are independent (Gram and Schmidt, in the order of the unknowns)."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Felt:
+    """What small moves of the unknowns do, to first order."""
+
+    rank: int
+    """How many independent moves are felt."""
+    free: tuple[Numbers, ...]
+    """As many moves as are not felt: a basis, each with a greatest part of 1."""
+
+    def moving(self, least: float = 1e-3) -> tuple[int, ...]:
+        """The unknowns that have a part in a move that is not felt."""
+        return tuple(sorted({i for move in self.free for i, part in enumerate(move) if abs(part) > least}))
+
+
+def felt(slopes: Sequence[Sequence[float]], share: float = 1e-5) -> Felt:
+    """The rank of the slopes and the moves that they do not feel.
+
+    Columns are made orthogonal one by one, the longest that is left first (Golub 1965: QR with column pivoting), until
+    what is left is shorter than `share` of the longest at the start.
+    """
+    count = len(slopes)
+    left = [list(slope) for slope in slopes]
+    order: list[int] = []
     basis: list[list[float]] = []
-    for slope in slopes:
-        length = _energy(tuple(slope)) ** 0.5
-        rest = list(slope)
-        for unit in basis:
-            share = sum(a * b for a, b in zip(rest, unit, strict=True))
-            rest = [a - share * b for a, b in zip(rest, unit, strict=True)]
-        left = _energy(tuple(rest)) ** 0.5
-        if left <= 1e-6 * max(length, 1e-9):
-            return False
-        basis.append([a / left for a in rest])
-    return True
+    upper: list[list[float]] = []
+    longest = max((_energy(tuple(slope)) ** 0.5 for slope in slopes), default=0.0)
+    while len(order) < count:
+        rest = [i for i in range(count) if i not in order]
+        best = max(rest, key=lambda i: _energy(tuple(left[i])))
+        size = _energy(tuple(left[best])) ** 0.5
+        if size <= max(share * longest, 1e-12):
+            break
+        unit = [value / size for value in left[best]]
+        order.append(best)
+        basis.append(unit)
+        for i in rest:
+            part = sum(a * b for a, b in zip(left[i], unit, strict=True))
+            left[i] = [a - part * b for a, b in zip(left[i], unit, strict=True)]
+    upper = [[sum(a * b for a, b in zip(slopes[i], unit, strict=True)) for i in range(count)] for unit in basis]
+    free: list[Numbers] = []
+    for loose in (i for i in range(count) if i not in order):
+        move = [0.0] * count
+        move[loose] = 1.0
+        for row in reversed(range(len(order))):
+            pull = sum(upper[row][i] * move[i] for i in range(count) if i != order[row])
+            move[order[row]] = -pull / upper[row][order[row]]
+        most = max(abs(part) for part in move)
+        free.append(tuple(part / most for part in move))
+    return Felt(rank=len(order), free=tuple(free))

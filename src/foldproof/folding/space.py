@@ -1,11 +1,13 @@
 """Panels in space, in floats: rotations about hinges."""
 
 from collections import deque
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from copy import copy
 from dataclasses import dataclass
-from math import cos, sin, sqrt
+from math import cos, radians, sin, sqrt
 
-from foldproof.folding.card import Bond, Frame3, Hinge, Panel
+from foldproof.folding.card import Bond, Frame3, Hinge, Panel, Stand
+from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.vector import Point, Segment
 
@@ -132,6 +134,7 @@ class Linkage:
         self.still, self.panels = still, panels
         self.tree: list[_Way] = []
         self.loops: list[_Way] = []
+        self._came: dict[str, _Way] = {}
         used: set[int] = set()
         reached = {still}
         queue = deque([still])
@@ -143,7 +146,20 @@ class Linkage:
                 (self.loops if way.end in reached else self.tree).append(way)
                 if way.end not in reached:
                     reached.add(way.end)
+                    self._came[way.end] = way
                     queue.append(way.end)
+        self._corners = {way.end: _spread(panels[way.end]) for way in self.loops}
+
+    def reaching(self, names: Iterable[str]) -> "Linkage":
+        """The same linkage without the panels that neither a loop nor one of the named panels hangs on."""
+        wanted = {self.still}
+        for name in (*names, *(end for way in self.loops for end in (way.start, way.end))):
+            while name not in wanted:
+                wanted.add(name)
+                name = self._came[name].start
+        bare = copy(self)
+        bare.tree = [way for way in self.tree if way.end in wanted]
+        return bare
 
     def frames(self, angles: Mapping[str, float]) -> dict[str, Motion]:
         """Where the panels stand, for angles in radians by score; a score without one lies flat."""
@@ -153,17 +169,50 @@ class Linkage:
         return placed
 
     def misfits(self, angles: Mapping[str, float], placed: Mapping[str, Motion]) -> list[Vec]:
-        """For every loop how far three points of the panel that closes it are from where they should be."""
+        """For every loop, in order, how far three corners of the panel that closes it are from where they should be."""
         found: list[Vec] = []
         for way in self.loops:
             there, here = placed[way.start].after(_move(way, angles)), placed[way.end]
-            for p in self.panels[way.end].ring[:3]:
-                found.append(minus(there.point(lifted(p)), here.point(lifted(p))))
+            found += [minus(there.point(p), here.point(p)) for p in self._corners[way.end]]
         return found
+
+    def scores_round(self, loop: int) -> tuple[str, ...]:
+        """The scores that a loop runs over, each once, from the link that closes it round."""
+        way = self.loops[loop]
+        one, two = self._back(way.start), self._back(way.end)
+        while one and two and one[-1] is two[-1]:
+            one, two = one[:-1], two[:-1]
+        links = [way.link, *(each.link for each in two), *(each.link for each in reversed(one))]
+        return tuple(dict.fromkeys(link.score for link in links if isinstance(link, Hinge)))
+
+    def _back(self, name: str) -> list[_Way]:
+        """The ways from a panel back to the still one."""
+        ways = []
+        while name in self._came:
+            ways.append(self._came[name])
+            name = self._came[name].start
+        return ways
+
+
+def _spread(panel: Panel) -> tuple[Vec, ...]:
+    """Three corners of a panel, far apart and far from one line."""
+    ring = panel.ring
+    a = ring[0]
+    b = max(ring, key=lambda p: (p - a).square)
+    c = max(ring, key=lambda p: abs((b - a).cross(p - a)))
+    return lifted(a), lifted(b), lifted(c)
 
 
 def _move(way: _Way, angles: Mapping[str, float]) -> Motion:
     if isinstance(way.link, Hinge):
         return about(way.link.segment, way.side * angles.get(way.link.score, 0.0))
     fit = flat_motion(way.link.fit)
+    if way.link.stand is not None:
+        fit = stood(way.link.stand, way.link.under.face, fit)
     return fit if way.side > 0 else inverse(fit)
+
+
+def stood(stand: Stand, face: Face, fit: Motion) -> Motion:
+    """What lies flat on a face, turned up from it about a line by the angle of the join."""
+    lift = radians(float(stand.angle)) * (1.0 if face is Face.FRONT else -1.0)
+    return about(stand.line, lift).after(fit)

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from foldproof.folding.bonds import by_points
 from foldproof.folding.card import Bond, Card
 from foldproof.making.table import Dimension
 from foldproof.measures.quantity import Unit
@@ -20,6 +21,9 @@ _TURNS = {"none": 0, "half": 2, "quarter clockwise": 3, "quarter anticlockwise":
 
 def put(card: Card, bond: Bond, at: PlacedAt) -> Isometry | str:
     """From the guest's frame to the receiver's, as the step says; or the reason why it does not say enough."""
+    if at.points is not None and at.lie_on is not None:
+        slanted = by_points((bond.under.face, bond.over.face), at.points, at.lie_on)
+        return slanted or "the two points are not as far apart as those that they are to lie on"
     receiver = card.panels[bond.under.panel]
     guest = card.piece(card.panels[bond.over.panel].piece)
     assert guest is not None

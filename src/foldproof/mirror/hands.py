@@ -12,10 +12,10 @@ from foldproof.folding.card import Card
 from foldproof.making.lying import SIDES, brought_to_fence
 from foldproof.making.table import Done
 from foldproof.making.work import Work, work_with
-from foldproof.mirror.plan import other_end
+from foldproof.mirror.plan import mirrored_points, other_end
 from foldproof.mirror.records import changed_over
 from foldproof.mirror.sides import other_side
-from foldproof.recipe.actions import Action, CutAcross, Lay, ScoreAt
+from foldproof.recipe.actions import Action, Attach, CutAcross, Lay, PlacedAt, ScoreAt
 
 
 def mirrored_action(card: Card, done: Done) -> Action:
@@ -29,7 +29,18 @@ def mirrored_action(card: Card, done: Done) -> Action:
         return replace(action, edge=_edge(done, "top"), against="fence")
     if isinstance(action, Lay) and action.edge in ("long", "short") and done.piece is not None:
         return replace(action, edge=_edge(done, action.edge))
+    if isinstance(action, Attach):
+        return replace(action, at=_slanted(card, action))
     return action
+
+
+def _slanted(card: Card, action: Attach) -> PlacedAt:
+    """The place of what is put on; where points say it, every x is taken from the other edge of its piece."""
+    at, bond = action.at, next((bond for bond in card.bonds if other_side(bond.name) == action.bond), None)
+    if at.points is None or at.lie_on is None or bond is None:
+        return at
+    put, under = bond.over.panel, bond.under.panel
+    return replace(at, points=mirrored_points(card, put, at.points), lie_on=mirrored_points(card, under, at.lie_on))
 
 
 def _length(work: Work) -> Fraction:

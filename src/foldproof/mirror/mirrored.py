@@ -8,7 +8,7 @@ from foldproof.making.table import Making
 from foldproof.measures.quantity import Unit
 from foldproof.mirror.directions import changed_directions
 from foldproof.mirror.hands import mirrored_action
-from foldproof.mirror.plan import mirrored_layer, mirrored_piece
+from foldproof.mirror.plan import mirrored_join, mirrored_layer, mirrored_piece
 from foldproof.mirror.records import changed_over
 from foldproof.mirror.words import mirrored_words
 from foldproof.recipe.records import Recipe
@@ -36,6 +36,7 @@ def mirrored(card: Card, making: Making) -> Recipe:
         summary=_reworded(recipe.summary, recipe.unit), skill=recipe.skill, picture=None,
         measures=recipe.measures, papers=recipe.papers, supplies=recipe.supplies, tools=recipe.tools,
         pieces=tuple(mirrored_piece(card, spec) for spec in recipe.pieces),
+        joins=tuple(mirrored_join(card, spec) for spec in recipe.joins),
         layers=tuple(mirrored_layer(card, spec) for spec in recipe.layers),
         steps=steps)
 

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import TypeVar
 
 from foldproof.folding.card import Card
 from foldproof.measures.quantity import Quantity
@@ -11,6 +12,7 @@ from foldproof.paper.polygon import bounding_box
 from foldproof.recipe.records import (
     Across,
     Between,
+    JoinSpec,
     LayerSpec,
     Outline,
     PieceSpec,
@@ -21,11 +23,12 @@ from foldproof.recipe.records import (
 )
 
 Shaped = PieceSpec | LayerSpec
+Fixed = TypeVar("Fixed", JoinSpec, LayerSpec)
 
 
 def mirrored_piece(card: Card, spec: PieceSpec) -> PieceSpec:
     """A piece whose every x is taken from its other edge."""
-    sum_of_x = _sum_of_x(card, spec)
+    sum_of_x = _sum_of_x(card, spec.name.value)
     return replace(
         changed_over(spec), shape=_shape(spec, sum_of_x),
         points=tuple(replace(changed_over(point), at=_point_at(point.at, sum_of_x)) for point in spec.points),
@@ -38,7 +41,28 @@ def mirrored_piece(card: Card, spec: PieceSpec) -> PieceSpec:
 
 def mirrored_layer(card: Card, spec: LayerSpec) -> LayerSpec:
     """A layer, its shape mirrored; one that is bought keeps its shape, which is known by its size only."""
-    return replace(changed_over(spec), shape=_shape(spec, _sum_of_x(card, spec)))
+    return replace(_slanted(card, spec, spec.name.value), shape=_shape(spec, _sum_of_x(card, spec.name.value)))
+
+
+def mirrored_join(card: Card, spec: JoinSpec) -> JoinSpec:
+    """A join; where points say how it lies, every x is taken from the other edge of its piece."""
+    return _slanted(card, spec, spec.put.panel.value)
+
+
+def _slanted(card: Card, spec: Fixed, put: str) -> Fixed:
+    """A join or a layer with the points of its place mirrored, each in its own piece."""
+    fresh = changed_over(spec)
+    if spec.at.points is None or spec.at.lie_on is None:
+        return fresh
+    return replace(fresh, at=replace(
+        fresh.at, points=mirrored_points(card, put, spec.at.points),
+        lie_on=mirrored_points(card, spec.upon.panel.value, spec.at.lie_on)))
+
+
+def mirrored_points(card: Card, panel: str, pair: tuple[PointAt, PointAt]) -> tuple[PointAt, PointAt]:
+    """Two points of the piece of a panel, mirrored in it."""
+    whole = _sum_of_x(card, card.panels[panel].piece)
+    return _point_at(pair[0], whole), _point_at(pair[1], whole)
 
 
 def other_end(quantity: Quantity, whole: Fraction) -> Quantity:
@@ -47,9 +71,9 @@ def other_end(quantity: Quantity, whole: Fraction) -> Quantity:
     return replace(quantity, value=value, written=write_number(value))
 
 
-def _sum_of_x(card: Card, spec: Shaped) -> Fraction:
-    """What the x of a point and of its mirror image add up to."""
-    piece = card.piece(spec.name.value)
+def _sum_of_x(card: Card, name: str) -> Fraction:
+    """What the x of a point of a piece and of its mirror image add up to."""
+    piece = card.piece(name)
     assert piece is not None, "a card that was proved has all its pieces"
     box = bounding_box(piece.outline)
     return box.left + box.right

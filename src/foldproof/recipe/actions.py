@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from foldproof.findings.finding import Place
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face, Fold
+from foldproof.recipe.points import PointAt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -209,6 +210,10 @@ class PlacedAt:
     """`both`, `across` or `up`."""
     centred_on: str | None = None
     turned: str = "none"
+    points: tuple[PointAt, PointAt] | None = None
+    """Two points of what is put on, in its own frame; nothing but `lie_on` is said beside them."""
+    lie_on: tuple[PointAt, PointAt] | None = None
+    """The points of the receiving piece, in its own frame, that the two come to lie on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

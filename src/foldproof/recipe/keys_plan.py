@@ -1,5 +1,6 @@
 """The table of keys of papers, pieces, joins and layers."""
 
+from foldproof.measures.quantity import Kind
 from foldproof.recipe.kinds import (
     Bound,
     Coordinates,
@@ -133,6 +134,18 @@ _PLACE_KEYS = (
         "half",
         default="none",
     ),
+    Key(
+        "points",
+        ListOf(Coordinates(), exactly=2),
+        "For a slanted place: two points of the placed piece, each [x, y] in its own frame, front up.",
+        "[[0, 1/2], [2 1/2, 1/2]]",
+    ),
+    Key(
+        "lie on",
+        ListOf(Coordinates(), exactly=2),
+        "The points of the receiving piece, each [x, y] in its own frame, that those two come to lie on.",
+        "[[4, 2], [2 1/2, 4]]",
+    ),
 )
 
 PLACE = Form(
@@ -140,6 +153,16 @@ PLACE = Form(
     "Where something lies on the panel that receives it, looking at that face; a back is reached by turning the "
     "piece like the page of a book. It fixes both directions, each once.",
     _PLACE_KEYS,
+    together=(("points", "lie on"),),
+)
+
+STAND_OFF = Form(
+    "stand-off",
+    "How a joined panel stands up from the surface, glued along one of its edges.",
+    (
+        Key("edge", OneOf(("left", "right", "top", "bottom")), "The edge that is glued.", "bottom", required=True),
+        Key("angle", Measured(kind=Kind.ANGLE, most=180), "Degrees up from lying flat.", "90", required=True),
+    ),
 )
 
 JOIN = Form(
@@ -150,6 +173,12 @@ JOIN = Form(
         Key("upon", FaceOf(), "The face that it is laid on.", "middle front", required=True),
         Key("at", Mapped((PLACE,)), "Where it lies there.", "{left: 0, bottom: 0}", required=True),
         Key("adhesive", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
+        Key(
+            "stands",
+            Mapped((STAND_OFF,)),
+            "For a panel that is glued by one edge and stands up from there; such a card never lies flat.",
+            "{edge: bottom, angle: 90}",
+        ),
     ),
 )
 

@@ -4,6 +4,7 @@ from foldproof.measures.quantity import Kind
 from foldproof.recipe.keys_film import SHOT
 from foldproof.recipe.kinds import (
     Bound,
+    Coordinates,
     Defines,
     FaceOf,
     Form,
@@ -188,8 +189,21 @@ ATTACH = Form(
             "card",
         ),
         Key("turned", OneOf(("none", *TURNS)), "How it is turned from upright, as seen there.", "half", default="none"),
+        Key(
+            "points",
+            ListOf(Coordinates(), exactly=2),
+            "For a slanted place: two points of the placed piece, each [x, y] in its own frame, front up.",
+            "[[0, 1/2], [2 1/2, 1/2]]",
+        ),
+        Key(
+            "lie on",
+            ListOf(Coordinates(), exactly=2),
+            "The points of the receiving piece that those two come to lie on, front up.",
+            "[[4, 2], [2 1/2, 4]]",
+        ),
         Key("with", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
     ),
+    together=(("points", "lie on"),),
 )
 
 STAMP = Form(

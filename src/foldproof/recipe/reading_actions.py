@@ -30,6 +30,7 @@ from foldproof.recipe.actions import (
     Unfold,
 )
 from foldproof.recipe.desk import Builder, Desk, Fields
+from foldproof.recipe.points import PointAt
 from foldproof.recipe.records import SurfaceSpec, Text
 
 
@@ -175,10 +176,17 @@ def _attach(part: Fields, place: Place, piece: str | None) -> Attach:
         centred=part.get("centred", str),
         centred_on=on.value if on else None,
         turned=part.word("turned") or "none",
+        points=_two(part, "points"),
+        lie_on=_two(part, "lie on"),
     )
     return Attach(
         place=place, piece=piece, bond=part.need("what", Text).value, at=at, adhesive=supply.value if supply else None
     )
+
+
+def _two(part: Fields, key: str) -> tuple[PointAt, PointAt] | None:
+    points = part.several(key, PointAt)
+    return (points[0], points[1]) if points else None
 
 
 def _sound(made: Action, fields: Fields, desk: Desk) -> bool:
@@ -214,6 +222,10 @@ def _attach_is_clear(at: PlacedAt, place: Place, desk: Desk) -> bool:
             place,
             "Keep border, or name the edges one by one.",
         )
+        return False
+    if at.points is not None and (given or at.border is not None or at.centred or at.turned != "none"):
+        desk.error("place fixed twice", "`points` say all about where it lies.", place,
+                   "Keep `points` with `lie on`, or the distances.")
         return False
     across = [name for name in ("left", "right") if name in given] + (["border"] if at.border is not None else [])
     level = [name for name in ("top", "bottom") if name in given] + (["border"] if at.border is not None else [])

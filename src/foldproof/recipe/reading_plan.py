@@ -24,6 +24,7 @@ from foldproof.recipe.records import (
     Rectangle,
     ScoreSpec,
     Shape,
+    StandOff,
     SurfaceSpec,
     Text,
     Triangle,
@@ -173,6 +174,15 @@ def place(fields: Fields, name: Text | None, desk: Desk) -> PlaceOn | None:
     """A place that fixes both directions, each once."""
     centred = fields.get("centred", str)
     sound = True
+    points, lie_on = fields.several("points", PointAt), fields.several("lie on", PointAt)
+    if points and lie_on:
+        others = [key for key in ("left", "right", "top", "bottom", "centred", "turned") if key in fields.values]
+        if others:
+            desk.error(
+                "place fixed twice", f"`points` and `{others[0]}` both fix where it lies.", fields.place,
+                f"Keep `points` with `lie on`, or {others[0]}.")
+            return None
+        return PlaceOn(points=(points[0], points[1]), lie_on=(lie_on[0], lie_on[1]))
     for ends, direction, way in (
         (("left", "right"), "across", "left to right"),
         (("top", "bottom"), "up", "bottom to top"),
@@ -229,7 +239,13 @@ def join(fields: Fields, name: Text | None, desk: Desk) -> JoinSpec:
         at=fields.need("at", PlaceOn),
         adhesive=fields.get("adhesive", Text),
         place=name.place,
+        stands=fields.get("stands", StandOff),
     )
+
+
+def stand_off(fields: Fields, name: Text | None, desk: Desk) -> StandOff:
+    """How a panel stands off the surface that it is joined to."""
+    return StandOff(edge=fields.need("edge", str), angle=fields.need("angle", Quantity))
 
 
 def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
@@ -264,6 +280,7 @@ BUILDERS: dict[str, Builder] = {
     "piece": piece,
     "triangle": triangle,
     "place": place,
+    "stand-off": stand_off,
     "join": join,
     "layer": layer,
 }

@@ -10,16 +10,8 @@ from foldproof.recipe.actions import Action
 from foldproof.recipe.class_records import ClassSpec
 from foldproof.recipe.film_records import FilmSpec
 from foldproof.recipe.film_records import ShotSpec as ShotSpec
+from foldproof.recipe.points import PointAt as PointAt
 from foldproof.recipe.text import Text as Text
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PointAt:
-    """A point by its coordinates in the piece's own frame: front up, origin bottom left."""
-
-    x: Quantity
-    y: Quantity
-    place: Place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -205,6 +197,20 @@ class PlaceOn:
     """What to centre on instead of the receiving panel: another panel's name, or `card` for the closed card."""
     turned: Turned = Turned.NONE
     """How the placed outline is turned from upright, before it is placed."""
+    points: tuple[PointAt, PointAt] | None = None
+    """Two points of the placed piece, in its own frame; nothing but `lie_on` is given beside them."""
+    lie_on: tuple[PointAt, PointAt] | None = None
+    """The points of the receiving piece, in its own frame, that the two come to lie on, as far from each other."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandOff:
+    """How a joined panel stands off the surface that receives it."""
+
+    edge: str
+    """The side of the placed panel's bounding rectangle, in its own frame, that is glued."""
+    angle: Quantity
+    """Degrees up from lying flat on the surface."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -218,6 +224,8 @@ class JoinSpec:
     at: PlaceOn
     adhesive: Text | None
     place: Place
+    stands: StandOff | None = None
+    """Where only an edge is glued and the panel stands up from there; None for faces that lie on each other."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

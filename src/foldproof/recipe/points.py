@@ -1,0 +1,15 @@
+"""A point that the author writes by its coordinates."""
+
+from dataclasses import dataclass
+
+from foldproof.findings.finding import Place
+from foldproof.measures.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PointAt:
+    """A point by its coordinates in the piece's own frame: front up, origin bottom left."""
+
+    x: Quantity
+    y: Quantity
+    place: Place
