@@ -6,8 +6,9 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
-    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "mirror", "classroom",
-    "filming", "drawing", "documents", "pipeline", "class_command", "number_command", "cli", "__main__",
+    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
+    "rescue", "classroom", "filming", "drawing", "documents", "pipeline", "class_command", "number_command",
+    "rescue_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

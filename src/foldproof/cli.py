@@ -20,6 +20,7 @@ from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render
 from foldproof.number_command import add_number_command, run_number
 from foldproof.pipeline import Options, build, mirror, prove
+from foldproof.rescue_command import add_rescue_command, run_rescue
 
 SOUND, ERRORS, WRONG_CALL = 0, 1, 2
 RECIPES = Path("recipes")
@@ -46,6 +47,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return run_class(called)
     if called.command == "number":
         return run_number(called)
+    if called.command == "rescue":
+        return run_rescue(called)
     try:
         recipes = _recipes(called.recipes)
         if called.command == "build":
@@ -168,6 +171,7 @@ def _parser() -> argparse.ArgumentParser:
                "  foldproof check recipes/tide-gate.yaml --json")
     add_command(commands, theme_names())
     add_number_command(commands)
+    add_rescue_command(commands)
     for command in (making, checking):
         command.add_argument(
             "recipes", nargs="*", type=Path, metavar="RECIPE", help="a recipe; all of recipes/ without one")

@@ -9,9 +9,12 @@ from foldproof.making.table import Done, Making, StepMade, Table
 from foldproof.making.tools import tool_faults, tool_for
 
 
-def carry_out(card: Card) -> Making:
-    """Every step done on the virtual sheet, with what could not be done and what came out unlike the plan."""
-    table = Table()
+def carry_out(card: Card, table: Table | None = None) -> Making:
+    """Every step done on the virtual sheet, with what could not be done and what came out unlike the plan.
+
+    The table is empty at the start unless something lies there already.
+    """
+    table = table or Table()
     steps: list[StepMade] = []
     findings: list[Finding] = []
     for number, spec in enumerate(card.recipe.steps, start=1):

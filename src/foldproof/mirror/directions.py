@@ -5,10 +5,10 @@ What speaks of the stop stays as well: it is a tool, and the left end of the wor
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from foldproof.measures.quantity import Unit
 from foldproof.mirror.sides import dressed
+from foldproof.refit.numbers import Change, applied
 
 _WORD = re.compile(r"\b(left|right|(?:counter|anti)?clockwise|L|R)\b(?!'|’)", re.IGNORECASE)
 _BEFORE = re.compile(r"([\w'’-]+)[^\w.!?;:,]*$")
@@ -40,15 +40,6 @@ _OTHER = {"left": "right", "right": "left", "clockwise": "anticlockwise", "antic
           "counterclockwise": "clockwise", "l": "R", "r": "L"}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
-    """A stretch of a passage and what takes its place."""
-
-    start: int
-    end: int
-    said: str
-
-
 def changed_directions(text: str, unit: Unit) -> str:
     """A passage with the sides that it speaks of changed over; `unit` is the recipe's and tells its spelling."""
     return applied(text, direction_changes(text, unit))
@@ -65,15 +56,6 @@ def direction_changes(text: str, unit: Unit, keep: Iterable[int] = ()) -> tuple[
         Change(start=match.start(), end=match.end(),
                said=dressed(against if fresh == "anticlockwise" else fresh, match.group()))
         for match, fresh in found)
-
-
-def applied(text: str, changes: Iterable[Change]) -> str:
-    """A passage with changes made to it; they do not overlap."""
-    said, at = [], 0
-    for change in sorted(changes, key=lambda one: one.start):
-        said += [text[at:change.start], change.said]
-        at = change.end
-    return "".join([*said, text[at:]])
 
 
 def is_direction(text: str, start: int, end: int) -> bool:

@@ -7,14 +7,12 @@ from dataclasses import replace
 from foldproof.checks.binding import Bound, StepBinding
 from foldproof.checks.parameters import Parameter, parameters
 from foldproof.measures.quantity import Unit
-from foldproof.measures.speaking import speak_length
-from foldproof.measures.writing import with_unit, write_length
-from foldproof.mirror.directions import Change, applied, changed_directions, direction_changes
+from foldproof.mirror.directions import changed_directions, direction_changes
 from foldproof.recipe.actions import Action, Note
 from foldproof.recipe.records import StepSpec
 from foldproof.recipe.text import Text
+from foldproof.refit.numbers import Change, applied, number_like
 
-_UNIT = re.compile(r"(?:\b(?:in|inch|inches|mm|cm|(?:milli|centi)met(?:re|er)s?)\.?|[\"″])$", re.IGNORECASE)
 FROM_THE_STOP = ("distance of the score", "distance of the cut")
 _FROM_ITS_END = re.compile(
     r"^(?:\s+(?:in|inches|mm|cm))?\s+(?:in\s+)?from\s+(?:the|its)\s+(left|right)\b", re.IGNORECASE)
@@ -64,13 +62,4 @@ def retold(text: str, bound: Sequence[Bound], moved: Mapping[Parameter, Paramete
     return applied(text, (
         *direction_changes(text, unit, stay),
         *(Change(start=mention.start, end=mention.end,
-                 said=number_like(text[mention.start:mention.end], new, unit)) for mention, new in numbers)))
-
-
-def number_like(written: str, parameter: Parameter, unit: Unit) -> str:
-    """A length in the dress of the one whose place it takes: in figures or words, with a unit or without."""
-    value, named = parameter.value, bool(_UNIT.search(written.strip()))
-    if written[:1].isdigit():
-        return with_unit(value, unit) if named else write_length(value, unit)
-    spoken = speak_length(value, unit)
-    return spoken if named else re.sub(r"(?: of an)? (?:inch(?:es)?|(?:milli|centi)metres?)$", "", spoken)
+                 said=number_like(text[mention.start:mention.end], new.value, unit)) for mention, new in numbers)))

@@ -1,0 +1,65 @@
+"""What a line, a point or a size of the first card stood for, found again on the card with other measures."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from foldproof.folding.card import CardPiece
+from foldproof.making.folds import same_line
+from foldproof.paper.polygon import bounding_box, edges, turn
+from foldproof.paper.vector import Point, Segment
+
+Size = tuple[Fraction, Fraction]
+MOST_FROM_ONE = 12
+"""The most equal parts that a strip is taken to be cut into."""
+
+
+def same_score(old: CardPiece, new: CardPiece, line: Segment) -> Segment | None:
+    """The score of the new plan that has the name of the old plan's score along a line."""
+    name = next((score.name for score in old.scores if same_line(score.segment, line)), None)
+    return next((score.segment for score in new.scores if score.name == name), None)
+
+
+def same_edge(old: CardPiece, new: CardPiece, line: Segment) -> Segment | None:
+    """The edge of the new outline that stands where the old outline has one along a line."""
+    for one, other in zip(edges(old.outline), edges(new.outline), strict=False):
+        if turn(line.start, line.end, one.start) == 0 == turn(line.start, line.end, one.end):
+            return other
+    return None
+
+
+def same_point(old: CardPiece, new: CardPiece, at: Point) -> Point | None:
+    """The point of the new plan that has the name or the place in the outline of the old plan's point there."""
+    return next((other for one, other in zip(_points(old), _points(new), strict=False) if one == at), None)
+
+
+def same_size(old: CardPiece, new: CardPiece, said: Size) -> Size:
+    """The size to cut for the new plan where `said` was cut for the old one.
+
+    A side of the piece, or a whole number of them (two mats from one strip), stays that; else what was cut more or less
+    than the piece needs stays the same amount. A size said the other way round stays so.
+    """
+    before, after = bounding_box(old.outline), bounding_box(new.outline)
+    was, now = (before.width, before.height), (after.width, after.height)
+    if said == was[::-1] and said != was:
+        return now[::-1]
+    return _side(said[0], was[0], now[0]), _side(said[1], was[1], now[1])
+
+
+def _side(said: Fraction, was: Fraction, now: Fraction) -> Fraction:
+    times = said / was
+    if times.denominator == 1 and times <= MOST_FROM_ONE:
+        return now * times
+    return said + now - was
+
+
+def _points(piece: CardPiece) -> Iterator[Point | None]:
+    """The places of a piece that hands could mean, in an order that does not depend on the measures."""
+    for score in piece.scores:
+        yield score.segment.start
+        yield score.segment.end
+    yield from (piece.points[name] for name in piece.points)
+    yield from piece.outline
+    box = bounding_box(piece.outline)
+    yield from (Point(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top))
+    yield from (edge.middle for edge in edges(piece.outline))
+    yield box.centre
