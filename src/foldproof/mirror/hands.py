@@ -2,7 +2,8 @@
 
 The fence and the stop are tools, and are not mirrored: a score or a cut at a distance from the stop is made at the
 distance that the original has from the other end of the work as it lies. A long or short edge that came to the fence
-by a quarter turn clockwise comes by one anticlockwise, and so it is named by its side.
+by a quarter turn clockwise comes by one anticlockwise, and so it is named by its side; an edge that lay against the
+stop is told by the one that lies at the fence.
 """
 
 from dataclasses import replace
@@ -21,10 +22,9 @@ from foldproof.recipe.actions import Action, Attach, CutAcross, Lay, PlacedAt, S
 def mirrored_action(card: Card, done: Done) -> Action:
     """An action that was carried out on the original, as it is done on the mirrored card."""
     action = changed_over(done.action)
-    if isinstance(action, ScoreAt | CutAcross) and done.piece is not None:
-        assert isinstance(done.action, ScoreAt | CutAcross)
-        at = other_end(action.at, _length(work_with(card, done.before, done.piece)))
-        return replace(action, at=at, start=done.action.start)
+    if isinstance(action, ScoreAt | CutAcross) and from_stop(done.action) and done.piece is not None:
+        length = _length(work_with(card, done.before, done.piece))
+        return replace(action, start="left", at=other_end(action.at, length))
     if isinstance(action, Lay) and action.against == "stop" and done.piece is not None:
         return replace(action, edge=_edge(done, "top"), against="fence")
     if isinstance(action, Lay) and action.edge in ("long", "short") and done.piece is not None:
@@ -43,6 +43,11 @@ def _slanted(card: Card, action: Attach) -> PlacedAt:
     return replace(at, points=mirrored_points(card, put, at.points), lie_on=mirrored_points(card, under, at.lie_on))
 
 
+def from_stop(action: Action) -> bool:
+    """Whether a score or a cut is measured from the stop; one from the other end is measured from its mirror image."""
+    return isinstance(action, ScoreAt | CutAcross) and action.start == "left"
+
+
 def _length(work: Work) -> Fraction:
     """From the left end to the right end as it lies; for work that lies square, in the recipe's unit."""
     low, high = work.span(work.lie.right)
@@ -55,4 +60,6 @@ def _edge(done: Done, named: str) -> str:
     root = done.before.root(done.piece)
     before, after = done.before.pieces[root].lie, done.after.pieces[root].lie
     came_from = next((side for side in SIDES if brought_to_fence(before, side) == after), "top")
-    return named if came_from == "top" else other_side(came_from)
+    if came_from == "top" and named in ("long", "short"):
+        return named
+    return other_side(came_from)

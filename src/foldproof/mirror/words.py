@@ -8,12 +8,12 @@ from foldproof.checks.binding import Bound, StepBinding
 from foldproof.checks.parameters import Parameter, parameters
 from foldproof.measures.quantity import Unit
 from foldproof.mirror.directions import changed_directions, direction_changes
+from foldproof.mirror.hands import from_stop
 from foldproof.recipe.actions import Action, Note
 from foldproof.recipe.records import StepSpec
 from foldproof.recipe.text import Text
 from foldproof.refit.numbers import Change, applied, number_like
 
-FROM_THE_STOP = ("distance of the score", "distance of the cut")
 _FROM_ITS_END = re.compile(
     r"^(?:\s+(?:in|inches|mm|cm))?\s+(?:in\s+)?from\s+(?:the|its)\s+(left|right)\b", re.IGNORECASE)
 """After a distance from the stop: the end that it is measured from, which stays as it is."""
@@ -30,7 +30,7 @@ def mirrored_words(step: StepSpec, mirrored: StepSpec, binding: StepBinding, uni
     bound = {passage.name: passage.bound for passage in binding.passages}
 
     def told(text: Text, name: str) -> Text:
-        return replace(text, value=retold(text.value, bound.get(name, ()), moved, unit))
+        return replace(text, value=retold(text.value, step, bound.get(name, ()), moved, unit))
 
     def maybe(text: Text | None, name: str) -> Text | None:
         return None if text is None else told(text, name)
@@ -51,15 +51,21 @@ def _noted(action: Action, mirrored: Action, unit: Unit) -> Action:
     return mirrored
 
 
-def retold(text: str, bound: Sequence[Bound], moved: Mapping[Parameter, Parameter], unit: Unit) -> str:
+def retold(
+    text: str, step: StepSpec, bound: Sequence[Bound], moved: Mapping[Parameter, Parameter], unit: Unit,
+) -> str:
     """A passage with its direction words changed over and the numbers that have moved said anew."""
     numbers = [
         (one.mention, moved[one.parameter]) for one in bound if one.parameter is not None and one.parameter in moved]
     stay = [
         one.mention.end + found.start(1) for one in bound
-        if one.parameter is not None and one.parameter.what in FROM_THE_STOP
+        if one.parameter is not None and _from_stop(step, one.parameter)
         and (found := _FROM_ITS_END.match(text[one.mention.end:])) is not None]
     return applied(text, (
         *direction_changes(text, unit, stay),
         *(Change(start=mention.start, end=mention.end,
                  said=number_like(text[mention.start:mention.end], new.value, unit)) for mention, new in numbers)))
+
+
+def _from_stop(step: StepSpec, parameter: Parameter) -> bool:
+    return parameter.action < len(step.actions) and from_stop(step.actions[parameter.action])

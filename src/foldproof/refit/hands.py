@@ -14,7 +14,7 @@ from foldproof.paper.isometry import IDENTITY
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Point, Segment, Vector
 from foldproof.recipe.actions import Action, Attach, CutAcross, CutOut, DieCut, MarkAt, Measure, PlacedAt, ScoreAt
-from foldproof.refit.referents import same_edge, same_point, same_score, same_size
+from foldproof.refit.referents import same_point, same_score, same_size
 
 
 def refitted(old: Card, new: Card, done: Done, table: Table) -> Action:
@@ -36,10 +36,11 @@ def refitted(old: Card, new: Card, done: Done, table: Table) -> Action:
         return action
     work = work_with(new, table, after.name)
     match action:
-        case ScoreAt() | CutAcross():
-            find = same_score if isinstance(action, ScoreAt) else same_edge
-            line = next((found for line in done.lines if (found := find(before, after, line))), None)
-            return action if line is None else replace(action, at=said(action.at, _from_stop(work, after, line)))
+        case ScoreAt():
+            line = next((found for line in done.lines if (found := same_score(before, after, line))), None)
+            return action if line is None else replace(action, at=said(action.at, _from_end(action, work, after, line)))
+        case CutAcross() if action.keep == action.start:
+            return replace(action, at=said(action.at, _kept(action, done, before, after)))
         case MarkAt():
             return _mark(action, done, before, after, work)
         case Measure():
@@ -54,9 +55,19 @@ def said(quantity: Quantity, value: Fraction) -> Quantity:
     return quantity if value == quantity.value else replace(quantity, value=value, written=write_number(value))
 
 
-def _from_stop(work: Work, piece: CardPiece, line: Segment) -> Fraction:
-    """How far a line of a piece lies from the left end of the work."""
-    return _along(work, piece, line.middle, work.lie.right) - work.span(work.lie.right)[0]
+def _from_end(action: ScoreAt, work: Work, piece: CardPiece, line: Segment) -> Fraction:
+    """How far a line of a piece lies from the end of the work that the action measures from."""
+    at, (low, high) = _along(work, piece, line.middle, work.lie.right), work.span(work.lie.right)
+    return at - low if action.start == "left" else high - at
+
+
+def _kept(action: CutAcross, done: Done, before: CardPiece, after: CardPiece) -> Fraction:
+    """How long the part is that is kept; where it is the other part, the waste is as it was."""
+    root = done.before.root(before.name)
+    level = done.before.pieces[root].lie.right.x != 0
+    was, now = bounding_box(before.outline), bounding_box(after.outline)
+    old, new = (was.width, now.width) if level else (was.height, now.height)
+    return action.at.value + new - old
 
 
 def _along(work: Work, piece: CardPiece, point: Point, way: Vector) -> Fraction:

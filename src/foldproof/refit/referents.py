@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from foldproof.folding.card import CardPiece
 from foldproof.making.folds import same_line
-from foldproof.paper.polygon import bounding_box, edges, turn
+from foldproof.paper.polygon import bounding_box, edges
 from foldproof.paper.vector import Point, Segment
 
 Size = tuple[Fraction, Fraction]
@@ -17,14 +17,6 @@ def same_score(old: CardPiece, new: CardPiece, line: Segment) -> Segment | None:
     """The score of the new plan that has the name of the old plan's score along a line."""
     name = next((score.name for score in old.scores if same_line(score.segment, line)), None)
     return next((score.segment for score in new.scores if score.name == name), None)
-
-
-def same_edge(old: CardPiece, new: CardPiece, line: Segment) -> Segment | None:
-    """The edge of the new outline that stands where the old outline has one along a line."""
-    for one, other in zip(edges(old.outline), edges(new.outline), strict=False):
-        if turn(line.start, line.end, one.start) == 0 == turn(line.start, line.end, one.end):
-            return other
-    return None
 
 
 def same_point(old: CardPiece, new: CardPiece, at: Point) -> Point | None:

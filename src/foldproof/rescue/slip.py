@@ -10,7 +10,7 @@ from foldproof.making.doing import carry_out_action
 from foldproof.making.outcome import Setting
 from foldproof.making.table import Done, Making, StepMade
 from foldproof.measures.quantity import Kind, Quantity
-from foldproof.recipe.actions import Action, Attach, CutAcross, CutOut, DieCut, MarkAt, ScoreAt
+from foldproof.recipe.actions import Action, Attach, CutAcross, CutOff, CutOut, DieCut, MarkAt, ScoreAt
 from foldproof.refit.hands import said
 
 
@@ -49,7 +49,7 @@ def _can_slip(making: Making, step: int, parameter: Parameter) -> bool:
     action = making.steps[step - 1].spec.actions[parameter.action]
     if isinstance(action, Attach):
         return parameter.what != "border"
-    return isinstance(action, CutOut | DieCut | CutAcross | ScoreAt | MarkAt)
+    return isinstance(action, CutOut | DieCut | CutAcross | CutOff | ScoreAt | MarkAt)
 
 
 def moment_of(card: Card, making: Making, slip: Slip) -> Moment:
@@ -79,8 +79,12 @@ def with_number(action: Action, slip: Slip) -> Action:
             width, height = (changed(side) for side in action.size)
             assert width is not None and height is not None
             return replace(action, size=(width, height))
-        case ScoreAt() | CutAcross() | MarkAt():
+        case ScoreAt() | CutAcross():
             return replace(action, at=said(action.at, slip.made))
+        case MarkAt() if action.at is meant:
+            return replace(action, at=said(action.at, slip.made))
+        case CutOff():
+            return replace(action, width=said(action.width, slip.made))
         case Attach():
             at = action.at
             return replace(action, at=replace(
