@@ -39,8 +39,8 @@ def _steps(path: Path) -> tuple[StepSpec, ...]:
     return recipe.steps
 
 
-def test_there_are_six() -> None:
-    assert len(ALL) >= 6
+def test_there_are_seven() -> None:
+    assert len(ALL) >= 7
 
 
 @pytest.mark.parametrize("path", ALL)
@@ -65,6 +65,7 @@ def test_steps_end_in_the_plan(path: Path) -> None:
     pytest.param("rope-walk", F(5), F(7), id="Z: 2 1/2 and 2 1/2 on 5"),
     pytest.param("coast-road", F(100), F(210), id="roll of A4: 97 + 100 + 100 mm, a published fold"),
     pytest.param("beacon", F(7), F(5), id="easel: 7 by 10 in half"),
+    pytest.param("lee-shore", F("4.25"), F("5.5"), id="side fold: 8 1/2 by 5 1/2 in half"),
 ])
 def test_closed_size(name: str, width: Fraction, height: Fraction) -> None:
     closed = _closed(name)

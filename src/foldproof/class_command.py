@@ -12,7 +12,7 @@ from pathlib import Path
 from foldproof import __version__
 from foldproof.classroom.class_plan import SECONDS_A_PAPER, plan_class
 from foldproof.classroom.lesson import Lesson, Wanted
-from foldproof.classroom.own_files import DeskProfile, Stock, read_desk, read_stock
+from foldproof.classroom.own_files import read_own
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, in_order, render
@@ -45,8 +45,7 @@ def add_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]",
     command.add_argument("recipes", nargs="+", type=Path, metavar="RECIPE", help="the cards of the class")
     command.add_argument("--people", type=int, metavar="N", help="how many come; the recipe's own number without it")
     command.add_argument("--spares", type=int, metavar="N", help="kits beyond one for each person")
-    command.add_argument("--stock", type=Path, metavar="FILE", help="what is on the shelf and how more is sold (YAML)")
-    command.add_argument("--desk", type=Path, metavar="FILE", help="what the trimmer and the sheets are like (YAML)")
+    add_own_files(command)
     command.add_argument(
         "--seconds",
         type=_some_seconds,
@@ -58,6 +57,12 @@ def add_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]",
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     command.add_argument("--theme", default="plain", choices=themes, metavar="NAME", help="how it looks (plain)")
     command.add_argument("--dated", metavar="DATE", help="a date to print; none without it")
+
+
+def add_own_files(command: argparse.ArgumentParser) -> None:
+    """The teacher's own files, for `class` and for `build`."""
+    command.add_argument("--stock", type=Path, metavar="FILE", help="what is on the shelf and how more is sold (YAML)")
+    command.add_argument("--desk", type=Path, metavar="FILE", help="what the trimmer and the sheets are like (YAML)")
 
 
 def _some_seconds(text: str) -> float:
@@ -100,19 +105,13 @@ def make_class(recipes: Sequence[Path], called: argparse.Namespace) -> ClassOutc
         sources[str(recipe)] = proof.reading.source
         if proof.sound and proof.card is not None and proof.making is not None:
             lessons.append(Lesson(card=proof.card, making=proof.making))
-    stock, desk = Stock(), DeskProfile()
-    if called.stock is not None:
-        stock, own = read_stock(called.stock)
-        findings += own.findings
-        sources[str(called.stock)] = own.source
-    if called.desk is not None:
-        desk, own = read_desk(called.desk)
-        findings += own.findings
-        sources[str(called.desk)] = own.source
+    own = read_own(called.stock, called.desk)
+    findings += own.findings
+    sources |= own.sources
     if has_errors(tuple(findings)) or len(lessons) < len(recipes):
         return ClassOutcome(findings=_told(findings), sources=sources, folder=None)
     wanted = Wanted(people=called.people, spares=called.spares)
-    plan, more = plan_class(lessons, wanted, stock=stock, desk=desk, seconds=called.seconds)
+    plan, more = plan_class(lessons, wanted, stock=own.stock, desk=own.desk, seconds=called.seconds)
     findings += more
     if plan is None:
         return ClassOutcome(findings=_told(findings), sources=sources, folder=None)

@@ -13,13 +13,14 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from foldproof import __version__
-from foldproof.class_command import add_command, run_class
+from foldproof.class_command import add_command, add_own_files, run_class
 from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render
 from foldproof.number_command import add_number_command, run_number
 from foldproof.pipeline import Options, build, mirror, prove
+from foldproof.recipe.opening import read_source
 from foldproof.rescue_command import add_rescue_command, run_rescue
 
 SOUND, ERRORS, WRONG_CALL = 0, 1, 2
@@ -57,8 +58,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(f"{parser.prog} {called.command}: {error}", file=sys.stderr)
         return WRONG_CALL
     if called.command == "build":
-        work = partial(_build, into=called.into, options=Options(
-            theme=called.theme, dated=called.dated or "", mirrored=called.mirrored))
+        options = Options(
+            theme=called.theme, dated=called.dated or "", mirrored=called.mirrored, stock=called.stock,
+            desk=called.desk)
+        work = partial(_build, into=called.into, options=options)
         outcomes = tuple(_shown(_each(work, recipes), len(recipes)))
     else:
         outcomes = tuple(_check(recipe, called.mirrored) for recipe in recipes)
@@ -108,8 +111,8 @@ def _shown(outcomes: Iterable[Outcome], total: int) -> Iterator[Outcome]:
 
 
 def _report(outcomes: Sequence[Outcome], called: argparse.Namespace) -> None:
-    findings = tuple(finding for outcome in outcomes for finding in outcome.findings)
-    sources: Mapping[str, str] = {outcome.recipe: outcome.source for outcome in outcomes}
+    findings = tuple(dict.fromkeys(finding for outcome in outcomes for finding in outcome.findings))
+    sources: Mapping[str, str] = {outcome.recipe: outcome.source for outcome in outcomes} | _own_texts(called)
     if called.json:
         print(json.dumps(as_json(findings), indent=1, ensure_ascii=False))
     elif findings or called.command == "check":
@@ -120,6 +123,13 @@ def _report(outcomes: Sequence[Outcome], called: argparse.Namespace) -> None:
             told.setdefault(outcome.trouble, []).append(outcome.recipe)
     for trouble, recipes in told.items():
         print(f"foldproof: {', '.join(recipes)} not built: {trouble}", file=sys.stderr)
+
+
+def _own_texts(called: argparse.Namespace) -> dict[str, str]:
+    """The texts of the teacher's own files, for what is found in them."""
+    if called.command != "build":
+        return {}
+    return {str(path): read_source(path, str(path))[0] or "" for path in (called.stock, called.desk) if path}
 
 
 def _recipes(named: Sequence[Path]) -> tuple[Path, ...]:
@@ -181,6 +191,7 @@ def _parser() -> argparse.ArgumentParser:
             help="the card left for right, proved anew; lettering, patterns and tools are not turned")
     making.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     making.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    add_own_files(making)
     making.add_argument("--dated", type=_a_date, metavar="DATE", help="a date to print; none without it")
     return parser
 

@@ -47,6 +47,10 @@ class Options:
     """A date to print, as given; none is printed without it."""
     mirrored: bool = False
     """Whether the card is built left for right, into a folder of its own."""
+    stock: Path | None = None
+    """The teacher's stock file, for the class plan."""
+    desk: Path | None = None
+    """The teacher's desk file, for the class plan."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,24 +110,31 @@ def build(path: Path, into: Path, options: Options = Options()) -> Built:
     from foldproof.documents.placing import place
 
     proof = prove(path)
-    proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof)
+    proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof, options)
     if not proof.sound or proof.card is None:
         return Built(proof=proof, folder=None)
     return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, proof.card.recipe.name))
 
 
-def with_class_plan(proof: Proof) -> tuple[Proof, "ClassPlan | None"]:
-    """The plan of a class where the recipe says how many people come, and what it found among the findings."""
+def with_class_plan(proof: Proof, options: Options = Options()) -> tuple[Proof, "ClassPlan | None"]:
+    """The plan of a class where the recipe says how many people come, and what it found among the findings.
+
+    What is wrong with the teacher's own files is among them, too.
+    """
     from foldproof.classroom.class_plan import plan_class
     from foldproof.classroom.lesson import Wanted
-    from foldproof.classroom.own_files import DeskProfile, Stock
+    from foldproof.classroom.own_files import read_own
 
     if not proof.sound or proof.card is None or proof.making is None:
         return proof, None
     lesson = Lesson(card=proof.card, making=proof.making)
     if lesson.spec is None or lesson.spec.people is None:
         return proof, None
-    plan, found = plan_class([lesson], Wanted(), stock=Stock(), desk=DeskProfile())
+    own = read_own(options.stock, options.desk)
+    if has_errors(own.findings):
+        return replace(proof, findings=in_order((*proof.findings, *own.findings))), None
+    plan, more = plan_class([lesson], Wanted(), stock=own.stock, desk=own.desk)
+    found = (*own.findings, *more)
     return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found))))), plan
 
 

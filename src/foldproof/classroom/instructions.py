@@ -1,9 +1,10 @@
 """A layout as numbered work at the trimmer: one setting of the stop at a time, long strips before short ones."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from foldproof.classroom.sheets import Cut, Line, Node, Offcut, Taken
+from foldproof.classroom.sheets import Cut, Line, Node, Offcut, Taken, taken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +34,23 @@ class Work:
     rest_size: tuple[Fraction, Fraction] | None
     turned: bool
     """Whether the part that it gives lies on its side."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Corners:
+    """The last work on a sheet: rectangles that are cut apart from corner to corner."""
+
+    number: int
+    part: str
+    count: int
+    """Rectangles on one sheet."""
+
+
+def corner_to_corner(root: Node, triangles: Iterable[str]) -> tuple[Corners, ...]:
+    """What is cut along its diagonal after all other work, one row to a part."""
+    got, first = taken(root), len(work_through(root)[0]) + 1
+    names = [name for name in triangles if got[name]]
+    return tuple(Corners(number=first + at, part=name, count=got[name]) for at, name in enumerate(names))
 
 
 def work_through(root: Node) -> tuple[tuple[Work, ...], dict[Node, str]]:

@@ -1,6 +1,6 @@
 """The teacher's stock file and desk file, read as a recipe is read: places, findings, nothing thrown."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
@@ -51,6 +51,31 @@ class OwnFile:
     unit: Unit
     findings: tuple[Finding, ...]
     source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Own:
+    """Both of the teacher's files; an empty shelf and a plain desk where one is not given."""
+
+    stock: Stock
+    desk: DeskProfile
+    findings: tuple[Finding, ...]
+    sources: Mapping[str, str]
+    """Their texts by path."""
+
+
+def read_own(stock: Path | None, desk: Path | None) -> Own:
+    """What is given of the two."""
+    shelf, plain = Stock(), DeskProfile()
+    findings: tuple[Finding, ...] = ()
+    sources: dict[str, str] = {}
+    if stock is not None:
+        shelf, own = read_stock(stock)
+        findings, sources[str(stock)] = (*findings, *own.findings), own.source
+    if desk is not None:
+        plain, own = read_desk(desk)
+        findings, sources[str(desk)] = (*findings, *own.findings), own.source
+    return Own(stock=shelf, desk=plain, findings=findings, sources=sources)
 
 
 def read_stock(path: Path) -> tuple[Stock, OwnFile]:
@@ -113,18 +138,35 @@ _BUILDERS: dict[str, Builder] = {"shelf item": _shelf}
 def _read(path: Path, form: Form) -> OwnFile:
     text, findings = read_source(path, str(path))
     if text is None:
-        return OwnFile(fields=None, unit=Unit.INCH, findings=findings, source="")
+        return OwnFile(fields=None, unit=Unit.INCH, findings=_of_own(findings, form), source="")
     source, root, found = open_text(text, str(path))
-    findings = (*findings, *found)
+    findings = _of_own((*findings, *found), form)
     if root is None:
         return OwnFile(fields=None, unit=Unit.INCH, findings=findings, source=source)
     desk = Desk(file=str(path), unit=_unit(root), builders=_BUILDERS, findings=list(findings))
     fields, _ = read_fields(root, form, desk)
     settle(desk)
     broken = has_errors(tuple(desk.findings))
-    return OwnFile(
-        fields=None if broken else fields, unit=desk.unit, findings=tuple(desk.findings), source=source
-    )
+    told = _of_own(desk.findings, form)
+    return OwnFile(fields=None if broken else fields, unit=desk.unit, findings=told, source=source)
+
+
+def _of_own(findings: Iterable[Finding], form: Form) -> tuple[Finding, ...]:
+    """What the reader of recipes says, in words that fit a file of the teacher's own: it has no measures, no title."""
+    told = []
+    for one in findings:
+        if one.name == "unknown measure":
+            text = one.message.removeprefix("No measure is named ").removesuffix(".")
+            one = replace(
+                one, name="no number", message=f"{text} can't be read as a number.", mend="Write one, like 3 or 5 1/2."
+            )
+        if one.message.startswith("The recipe "):
+            keys = " or ".join(f"`{key.name}:`" for key in form.keys if key.name != "unit")
+            one = replace(one, message=one.message.replace("The recipe", f"The {form.name}", 1), mend=f"Write {keys}.")
+        if one.name == "not a file":
+            one = replace(one, mend=f"Name the {form.name} itself.")
+        told.append(one)
+    return tuple(told)
 
 
 def _unit(root: MappingNode) -> Unit:

@@ -98,6 +98,7 @@ class Grid:
         worth = int(best[i, j])
         if worth == 0:
             return None
+        i, j = self._cut_down(best, i, j)
         for kind, turned, at, up in self.ways:
             if values[kind] == worth and at <= i and up <= j:
                 return Leaf(kind=kind, turned=turned)
@@ -112,6 +113,16 @@ class Grid:
             if len(hits):
                 return self._joined(best, values, Line.LEVEL, (i, int(low[hits[0]])), (i, int(high[hits[0]])))
         raise AssertionError("the table holds a value that nothing makes")
+
+    def _cut_down(self, best: Table, i: int, j: int) -> tuple[int, int]:
+        """The smallest rectangle of the same value that trimming leads to."""
+        while True:
+            if i and j < self.tall and best[i - 1, j] == best[i, j]:
+                i -= 1
+            elif j and i < self.wide and best[i, j - 1] == best[i, j]:
+                j -= 1
+            else:
+                return i, j
 
     def _joined(
         self, best: Table, values: Sequence[int], line: Line, near: tuple[int, int], far: tuple[int, int]
@@ -138,6 +149,8 @@ def _divisions(lengths: Sequence[int], parts: Sequence[tuple[int, int]]) -> list
 def _sweep(best: Table, divisions: list[tuple[Table, Table]]) -> None:
     """Bring the rows up to date from the smallest: each becomes the best of itself and of two smaller ones."""
     for row, (low, high) in enumerate(divisions):
+        if row:  # what is wider than it need be is cut down
+            np.maximum(best[row], best[row - 1], out=best[row])
         if len(low):
             np.maximum(best[row], (best[low] + best[high]).max(axis=0), out=best[row])
 

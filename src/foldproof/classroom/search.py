@@ -13,6 +13,7 @@ from random import Random
 from time import monotonic
 
 from foldproof.classroom import master
+from foldproof.classroom.divide import TooLong, one_sheet
 from foldproof.classroom.fill import Fill
 from foldproof.classroom.orders import fill_in_order, first_order, move_forward
 from foldproof.classroom.richest import Grid
@@ -73,6 +74,7 @@ class Search:
                 break
             self._fill_up(self._area_worth(power), self.task.demand, [])
         self._order(rounds=60)
+        self._one_sheet()
         self._price_unlimited()
         for labels, share in ((4_000, 0.3), (_LABELS, 0.5)):
             if not self._over():
@@ -244,6 +246,20 @@ class Search:
         if tree is not None:
             self._keep(tree)
         return int(fill.worth[-1, -1])
+
+    def _one_sheet(self) -> None:
+        """Where nothing forbids a single sheet: find it, or prove that there is none."""
+        if self.least > 1 or self._over():
+            return
+        try:
+            tree = one_sheet(self.task, self.began + 0.7 * (self.until - self.began))
+        except TooLong:
+            return
+        if tree is None:
+            self.least, self.reason = 2, "every way of sharing the parts out over one sheet was tried"
+        else:
+            self._claim([(tree, 1)])
+            self._keep(tree)
 
     # -- whole numbers ----------------------------------------------------------------------------------------------
 

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.lesson import Heads, Lesson
-from foldproof.classroom.needs import Needs, SupplyNeed
+from foldproof.classroom.needs import Needs
 from foldproof.classroom.own_files import Stock
+from foldproof.classroom.supplies import SupplyNeed
 from foldproof.findings.finding import Aside, Finding, Severity
 from foldproof.measures.quantity import Unit
 from foldproof.recipe.class_records import PackSpec
@@ -112,7 +113,7 @@ def shopping(
         merged.setdefault(supply.name, []).append(supply)
     for name, several in merged.items():
         known = _known(name, stock.supplies, packs)
-        items.append(_supply_item(name, several, known, heads, needs.unit, findings))
+        items.append(_supply_item(name, several, known, heads, findings))
     cost, faults = _cost(items, [(item, _known_any(item.name, stock, packs)) for item in items], lessons, heads)
     return Shopping(items=tuple(items), cost=cost), (*findings, *faults)
 
@@ -156,16 +157,16 @@ def _item(*, name: str, kind: str, unit: str, need: Fraction | None, known: Pack
 
 
 def _supply_item(
-    name: str, several: Sequence[SupplyNeed], known: PackSpec | None, heads: Heads, unit: Unit, findings: list[Finding]
+    name: str, several: Sequence[SupplyNeed], known: PackSpec | None, heads: Heads, findings: list[Finding]
 ) -> Item:
     first = several[0]
-    lengths = [one.length for one in several if one.length is not None]
+    lengths = [one.length * one.unit.millimetres for one in several if one.length is not None]
     pieces = [one.pieces for one in several if one.pieces is not None]
-    sold = known.unit if known else ("metre" if unit is not Unit.INCH else "yard") if lengths else "piece"
+    sold = known.unit if known else ("metre" if first.unit is not Unit.INCH else "yard") if lengths else "piece"
     need: Fraction | None = None
     if sold in LENGTH_UNITS:
         if lengths:
-            need = sum(lengths, Fraction(0)) * unit.millimetres / LENGTH_UNITS[sold] * heads.kits
+            need = sum(lengths, Fraction(0)) / LENGTH_UNITS[sold] * heads.kits
         elif known is not None:
             findings.append(_no_length(name, sold, known))
     elif sold == "card":

@@ -62,12 +62,12 @@ class Task:
     @cached_property
     def xs(self) -> tuple[int, ...]:
         """Widths that matter, rising; the last is the sheet's."""
-        return reach(self.width, [(w, kind.count) for kind in self.kinds for w, _, _ in kind.ways()])
+        return reach(self.width, [(w, kind.count) for kind in self.kinds for w, _, _ in kind.ways()], self.longest)
 
     @cached_property
     def ys(self) -> tuple[int, ...]:
         """Heights that matter, rising; the last is the sheet's."""
-        return reach(self.height, [(h, kind.count) for kind in self.kinds for _, h, _ in kind.ways()])
+        return reach(self.height, [(h, kind.count) for kind in self.kinds for _, h, _ in kind.ways()], self.longest)
 
     @property
     def demand(self) -> tuple[int, ...]:
@@ -119,16 +119,19 @@ def sums(limit: int, lengths: Iterable[tuple[int, int]]) -> list[int]:
     return [n for n, bit in enumerate(reversed(bin(bits)[2:])) if bit == "1"]
 
 
-def reach(limit: int, lengths: Iterable[tuple[int, int]]) -> tuple[int, ...]:
+def reach(limit: int, lengths: Iterable[tuple[int, int]], longest: int | None = None) -> tuple[int, ...]:
     """The lengths that cutting `limit` need ever lead to, and `limit` itself, rising.
 
     A strip may shrink to the greatest sum of part lengths that it holds, and then its neighbour may grow by what was
     set free: only pairs that can neither shrink nor grow need be tried (the raster points of Terno, Lindemann and
-    Scheithauer, from memory; the argument is the one above).
+    Scheithauer, from memory; the argument is the one above). What is longer than the longest cut may first be cut
+    down until it is in reach.
     """
     normal = sums(limit, lengths)
     found = {limit}
-    waiting = [limit]
+    if longest is not None and normal[1:2] and normal[1] <= longest < limit:
+        found.add(normal[bisect_right(normal, longest) - 1])
+    waiting = sorted(found)
     while waiting:
         for low, high in pairs(waiting.pop(), normal):
             for length in (low, high):

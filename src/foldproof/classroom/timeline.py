@@ -12,8 +12,8 @@ from fractions import Fraction
 from foldproof.classroom.lesson import PACE, TIDYING, WELCOME, Heads, Lesson, all_specs, first_given
 from foldproof.facts.tools import find_tool
 from foldproof.folding.card import Card
-from foldproof.making.table import StepMade
-from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOff, CutOut, DieCut, Dry
+from foldproof.making.table import Done, StepMade
+from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOff, CutOut, DieCut, Dry, Measure, Note
 
 MINUTE = 60
 _ONE_FOR_ALL = ("trimmer", "guillotine", "die-cutting machine", "heat tool", "hot glue gun")
@@ -54,7 +54,7 @@ class Moment:
 def timeline(lessons: Sequence[Lesson], heads: Heads, ahead: Iterable[tuple[str, str]]) -> tuple[Moment, ...]:
     """All moments in order. `ahead` are the parts cut before the class: title and the piece's own name."""
     cut = frozenset(ahead)
-    pace = first_given((spec.pace for spec in all_specs(lessons)), PACE)
+    pace = own_pace(lessons)
     clock = Fraction(0)
     found: list[Moment] = []
     welcome = first_given((spec.welcome for spec in all_specs(lessons)), WELCOME)
@@ -69,6 +69,11 @@ def timeline(lessons: Sequence[Lesson], heads: Heads, ahead: Iterable[tuple[str,
     if tidying:
         found.append(_plain(clock, tidying, "Tidy up: count the tools back in, close the blades", "tidying"))
     return tuple(found)
+
+
+def own_pace(lessons: Sequence[Lesson]) -> Fraction:
+    """How much slower the class works than the steps' minutes."""
+    return first_given((spec.pace for spec in all_specs(lessons)), PACE)
 
 
 def _plain(start: Fraction, seconds: Fraction, title: str, kind: str) -> Moment:
@@ -101,12 +106,14 @@ def _card(
         if _all_cut_ahead(lesson, step, cut):
             yield _moment(lesson, step, clock, Fraction(0), "cut ahead", None, (), "cut before the class", False)
             continue
-        hand_out = _hand_out(lesson, step, cut, seen)
+        idle = _still_to_cut(lesson, step, cut)[1]
+        hand_out = _hand_out(lesson, step, cut, idle, seen)
         if dry_at is not None and clock < dry_at and wet & touched:
             yield _waiting(lesson, clock, dry_at - clock)
             clock, dry_at = dry_at, None
         work, drying, guessed = _minutes(step)
-        seconds, queue = _with_queue(lesson, step, work * pace, heads.people)
+        share = _still_to_cut(lesson, step, cut)[0]
+        seconds, queue = _with_queue(lesson, step, work * share * pace, heads.people, idle)
         note = ""
         if dry_at is not None and clock < dry_at:
             note = f"while the {_listed(wet)} dries" if len(wet) == 1 else "while the glue dries"
@@ -173,13 +180,15 @@ def _minutes(step: StepMade) -> tuple[Fraction, Fraction, bool]:
     return (given - drying if given > drying else given), drying, False
 
 
-def _with_queue(lesson: Lesson, step: StepMade, work: Fraction, people: int) -> tuple[Fraction, Queue | None]:
-    """The time until all are done, and the queue of the tool that is shortest in number."""
+def _with_queue(
+    lesson: Lesson, step: StepMade, work: Fraction, people: int, idle: frozenset[str]
+) -> tuple[Fraction, Queue | None]:
+    """The time until all are done, and the queue of the tool that is shortest in number. `idle` are not needed now."""
     shared = []
-    for tool in step.spec.tools:
-        count = tools_at_hand(lesson, str(tool))
-        if count is not None and count < people:
-            shared.append((count, str(tool)))
+    for tool in map(str, step.spec.tools):
+        count = tools_at_hand(lesson, tool)
+        if count is not None and count < people and tool not in idle:
+            shared.append((count, tool))
     if not shared:
         return work, None
     count, scarce = min(shared)
@@ -198,14 +207,37 @@ def tools_at_hand(lesson: Lesson, tool: str) -> int | None:
 
 def _all_cut_ahead(lesson: Lesson, step: StepMade, cut: frozenset[tuple[str, str]]) -> bool:
     """Whether nothing is left of a step in which only parts are cut."""
-    cuts = [done for done in step.done if isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)]
-    other = [
-        done
-        for done in step.done
-        if not isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)
-        and type(done.action).__name__ not in ("Note", "Measure")
-    ]
-    return bool(cuts) and not other and all((lesson.title, done.piece or "") in cut for done in cuts)
+    return _only_cuts(step) and _still_to_cut(lesson, step, cut)[0] == 0
+
+
+def _cuts(step: StepMade) -> list[Done]:
+    return [done for done in step.done if isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)]
+
+
+def _only_cuts(step: StepMade) -> bool:
+    cuts = _cuts(step)
+    return bool(cuts) and all(done in cuts or isinstance(done.action, Note | Measure) for done in step.done)
+
+
+def _still_to_cut(
+    lesson: Lesson, step: StepMade, cut: frozenset[tuple[str, str]]
+) -> tuple[Fraction, frozenset[str]]:
+    """The share of a step's work that is left where some of its parts were cut before the class, and idle tools.
+
+    The minutes of a step that only cuts are shared out evenly among its cuts; other steps keep theirs. A tool for
+    cutting is idle where no cut is left, one for die-cutting where no die cut is.
+    """
+    cuts = _cuts(step)
+    left = [done for done in cuts if (lesson.title, done.piece or "") not in cut]
+    if len(left) == len(cuts):
+        return Fraction(1), frozenset()
+    busy = {"die cut" if isinstance(done.action, DieCut) else "cut" for done in left}
+    idle = {
+        str(tool)
+        for tool in step.spec.tools
+        if (kind := find_tool(str(tool))) is not None and kind.does and kind.does[0] in {"cut", "die cut"} - busy
+    }
+    return (Fraction(len(left), len(cuts)) if _only_cuts(step) else Fraction(1)), frozenset(idle)
 
 
 def _touched(card: Card, step: StepMade) -> set[str]:
@@ -233,7 +265,7 @@ def _join(card: Card, name: str, body: dict[str, set[str]]) -> None:
 
 
 def _hand_out(
-    lesson: Lesson, step: StepMade, cut: frozenset[tuple[str, str]], seen: set[str]
+    lesson: Lesson, step: StepMade, cut: frozenset[tuple[str, str]], idle: frozenset[str], seen: set[str]
 ) -> tuple[str, ...]:
     """What a step needs for the first time: parts cut ahead, supplies, tools."""
     fresh: list[str] = []
@@ -242,7 +274,7 @@ def _hand_out(
             fresh.append(name)
             seen.add(name)
     for name in (*map(str, step.spec.supplies), *map(str, step.spec.tools)):
-        if name not in seen:
+        if name not in seen and name not in idle:
             fresh.append(name)
             seen.add(name)
     return tuple(fresh)

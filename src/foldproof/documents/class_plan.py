@@ -9,7 +9,8 @@ from typing import Any
 
 from markupsafe import Markup
 
-from foldproof.classroom.class_plan import ClassPlan, PaperPlan
+from foldproof.classroom.class_plan import ClassPlan
+from foldproof.classroom.paper_plan import PaperPlan
 from foldproof.classroom.sheets import Cut, Node, Plan, Taken
 from foldproof.documents.class_view import ClassView, tell_class
 from foldproof.documents.handout import SHEETS, own_paper
@@ -34,7 +35,7 @@ def class_set(
     `sources` are the texts that the plan was made from. Raises AuditError where a document does not say what the
     plan is.
     """
-    told = "\0".join((*sources, str(plan.heads), str(plan.desk)))
+    told = "\0".join((*sources, str(plan.heads), str(plan.desk), str(plan.shopping)))
     view = tell_class(plan, revision=revision(told, theme.files.items(), version), version=version, dated=dated)
     files = {"class.pdf": class_pdf(view, theme), "class.csv": class_csv(view).encode()}
     files["class.json"] = class_json(plan, view, [*files, "class.json"]).encode()
@@ -109,7 +110,8 @@ def class_csv(view: ClassView) -> str:
 
 
 def class_json(plan: ClassPlan, view: ClassView, files: Iterable[str]) -> str:
-    """The facts: exact numbers as text, `{"exact": "17/8", "decimal": 2.125}`; lengths in `unit`, times in seconds.
+    """The facts: exact numbers as text, `{"exact": "17/8", "decimal": 2.125}`; times in seconds, lengths in the
+    `unit` of their paper.
 
     `cutting` lists each paper's layouts as trees: a rectangle is cut (`line`, `at`, `near`, `far`), is a part, or is
     left over.
@@ -175,6 +177,7 @@ def class_json(plan: ClassPlan, view: ClassView, files: Iterable[str]) -> str:
 
 def _paper(one: PaperPlan) -> dict[str, Any]:
     return {
+        "unit": one.need.unit.value,
         "sheet": [_number(side) for side in one.size],
         "sheets": one.sheets,
         "parts": [
@@ -190,7 +193,8 @@ def _paper(one: PaperPlan) -> dict[str, Any]:
             for part in one.need.parts
         ],
         "ahead": _plan(one.ahead),
-        "each_person": _plan(one.each),
+        "in_class": _plan(one.each),
+        "kits_to_a_sheet_in_class": one.together if one.each else None,
         "offcuts": [
             {"width": _number(left.width), "height": _number(left.height), "count": times}
             for left, times in one.leftovers

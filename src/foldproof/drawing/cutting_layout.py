@@ -1,9 +1,10 @@
 """A sheet and how it is cut: every part in its place, what is left over hatched, cuts numbered as in the list."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from fractions import Fraction
+from math import cos, pi, sin
 
-from foldproof.classroom.instructions import Work, work_through
+from foldproof.classroom.instructions import Work, corner_to_corner, work_through
 from foldproof.classroom.sheets import Cut, Layout, Line, Node, Offcut, Sheet, Taken, taken
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.lettering import text_width
@@ -28,13 +29,21 @@ def draw_layout(
     name: str,
     tone: str | None,
     names: Mapping[str, str],
+    rising: Mapping[str, bool],
+    circles: Collection[str] = (),
     style: DrawingStyle = PLAIN,
 ) -> Drawing:
-    """One layout. `names` gives the short words for a part, which may be as short as a letter."""
+    """One layout. `names` gives the short words for a part, which may be as short as a letter.
+
+    `rising` has the parts that are cut along a diagonal, and whether it rises to the right while the part lies upright.
+    """
     scale = min(WIDEST_MM / float(sheet.width), TALLEST_MM / float(sheet.height))
     items: list[Item] = []
     works, _ = work_through(layout.root)
-    _paint(layout.root, (Fraction(0), Fraction(0)), scale, tone, names, unit, style, items)
+    words: list[Item] = []
+    _paint(layout.root, (Fraction(0), Fraction(0)), scale, tone, names, unit, rising, items, words)
+    items += _shapes(layout.root, scale, rising, circles)
+    items += words
     for number, (start, end) in _numbered(layout.root, works):
         items += _cut_mark(number, _at(start, scale), _at(end, scale), style)
     box = Box(0.0, 0.0, float(sheet.width) * scale, float(sheet.height) * scale)
@@ -58,6 +67,35 @@ def draw_layout(
     )
 
 
+def _shapes(
+    root: Node, scale: float, rising: Mapping[str, bool], circles: Collection[str]
+) -> list[Item]:
+    """Diagonals, the first of each part with its number, and the circles that are cut from squares."""
+    numbers = {one.part: one.number for one in corner_to_corner(root, rising)}
+    items: list[Item] = []
+    waiting: list[tuple[Node, tuple[Fraction, Fraction]]] = [(root, (Fraction(0), Fraction(0)))]
+    while waiting:
+        node, at = waiting.pop()
+        if isinstance(node, Cut):
+            near, far = _children(node, at)
+            waiting += [(node.far, far), (node.near, near)]
+        elif isinstance(node, Taken) and node.part in rising:
+            box = _box(at, node, scale)
+            low, high = (box.left, box.bottom), (box.right, box.top)
+            if rising[node.part] == node.turned:
+                low, high = (box.left, box.top), (box.right, box.bottom)
+            items.append(Stroke(points=(low, high), kind=Kind.CUT))
+            if (number := numbers.pop(node.part, None)) is not None:
+                spot = (low[0] + (high[0] - low[0]) / 5, low[1] + (high[1] - low[1]) / 5)
+                items.append(Label(text=str(number), at=spot, pt=_SMALLEST_WORDS, bold=True, patch=True))
+        elif isinstance(node, Taken) and node.part in circles:
+            box = _box(at, node, scale)
+            (x, y), r = box.centre, min(box.width, box.height) / 2
+            points = tuple((x + r * cos(2 * pi * k / 48), y + r * sin(2 * pi * k / 48)) for k in range(48))
+            items.append(Stroke(points=points, kind=Kind.EDGE, closed=True))
+    return items
+
+
 def _alt(layout: Layout, sheet: Sheet, unit: Unit, works: tuple[Work, ...]) -> str:
     gives = ", ".join(f"{count} {part}" for part, count in taken(layout.root).items())
     return (
@@ -73,21 +111,24 @@ def _paint(
     tone: str | None,
     names: Mapping[str, str],
     unit: Unit,
-    style: DrawingStyle,
+    rising: Collection[str],
     items: list[Item],
+    words: list[Item],
 ) -> None:
     box = _box(at, node, scale)
     match node:
         case Taken():
             items.append(Area(rings=(box.corners,), fill=Fill.FRONT, tone=tone, edge=Kind.EDGE))
-            items += _words(names.get(node.part, node.part), (node.width, node.height), box, unit, style)
+            words += _words(
+                names.get(node.part, node.part), (node.width, node.height), box, unit, patch=node.part in rising
+            )
         case Offcut():
             items.append(Area(rings=(box.corners,), fill=Fill.GONE, edge=Kind.QUIET))
             items.append(Hatch(rings=(box.corners,)))
         case Cut():
             near, far = _children(node, at)
-            _paint(node.near, near, scale, tone, names, unit, style, items)
-            _paint(node.far, far, scale, tone, names, unit, style, items)
+            _paint(node.near, near, scale, tone, names, unit, rising, items, words)
+            _paint(node.far, far, scale, tone, names, unit, rising, items, words)
 
 
 def _children(cut: Cut, at: tuple[Fraction, Fraction]) -> tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]:
@@ -106,9 +147,12 @@ def _at(p: tuple[Fraction, Fraction], scale: float) -> tuple[float, float]:
 
 
 def _words(
-    name: str, size: tuple[Fraction, Fraction], box: Box, unit: Unit, style: DrawingStyle
+    name: str, size: tuple[Fraction, Fraction], box: Box, unit: Unit, *, patch: bool
 ) -> list[Item]:
-    """The name and below it the size where they fit, level or upright; else the name alone, else nothing."""
+    """The name and below it the size where they fit, level or upright; else the name alone, else nothing.
+
+    They stand on a blank patch where a line runs below them.
+    """
     pt = _SMALLEST_WORDS
     sized = f"{write_length(size[0], unit)} × {write_length(size[1], unit)}"
     for text in (f"{name}\n{sized}", name):
@@ -116,9 +160,9 @@ def _words(
         wide = max(text_width(line, pt) for line in lines) + 1.6
         tall = 3.4 * len(lines) + 0.8
         if wide <= box.width and tall <= box.height:
-            return [Label(text=text, at=box.centre, pt=pt)]
+            return [Label(text=text, at=box.centre, pt=pt, patch=patch)]
         if len(lines) == 1 and wide <= box.height and tall <= box.width:
-            return [Label(text=text, at=box.centre, pt=pt, upright=True)]
+            return [Label(text=text, at=box.centre, pt=pt, upright=True, patch=patch)]
     return []
 
 

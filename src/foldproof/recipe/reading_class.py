@@ -94,7 +94,7 @@ def whole_numbers(given: Iterable[tuple[str, Quantity | None]], desk: Desk) -> b
             "not a whole number",
             f"`{count.written}` is no whole number, and {what} are counted.",
             count.place,
-            f"Write {int(count.value) + 1}.",
+            f"Write {int(count.value)} or {int(count.value) + 1}.",
         )
     return not broken
 
