@@ -65,6 +65,8 @@ steps:
     text: Cut the strip 8 x 5 in. Turn it over. Score at 2, 4 and 6 in.
 """
 
+OVER_FIRST = "      - turn over: book page\n      - lay: {edge: long, up: back}\n"
+
 WRONG = {
     "closed size too wide": [("  size: [4 1/4, 5 1/2]", "  size: [4 3/16, 5 1/2] #! closed size is not as promised")],
     "closed size the other way round": [
@@ -233,6 +235,54 @@ WRONG = {
             "      left hinge: {across: door, fold: valley} #! fold across the grain",
         ),
     ],
+    "step that leaves its tool out": [
+        ("    tools: [scoring board]\n", "    tools: [ruler]\n"),
+        (
+            "      - lay: {edge: long, up: back}\n      - score: 2 1/8",
+            "      - lay: {edge: long, up: back}\n      - score: 2 1/8 #! tool missing from its step",
+        ),
+        ("    text: Turn the base over.", "    text: Take the scoring board. Turn the base over."),
+    ],
+    "tool in the words only": [
+        ("    text: Cut the base", "    text: Take the die-cutting machine. Cut the base"),
+        ("8 1/2 x 5 1/2 in, the left mat", "8 1/2 x 5 1/2 in, the left mat"),
+        ("the band 3 1/2 x 1 3/4 in.", "the band 3 1/2 x 1 3/4 in.  #! named and not listed"),
+    ],
+    "mark that is made for nothing": [
+        (
+            "      - turn: half\n",
+            "      - mark: {at: 1, edge: top, from: left, name: dot} #! mark never used\n      - turn: half\n",
+        ),
+        ("Score at 2 1/8 in. Turn", "Score at 2 1/8 in. Make a mark 1 in from the left end. Turn"),
+    ],
+    "scored from the inside": [
+        (OVER_FIRST, "      - lay: {edge: long, up: front}\n"),
+        (
+            "      - score: 2 1/8\n      - turn: half",
+            "      - score: 2 1/8 #! ridge outside the fold\n      - turn: half",
+        ),
+        ("      - turn over: top to bottom\n", ""),
+        ("    text: Turn the base over. Score", "    text: Score"),
+        ("score at 2 1/8 in again. Turn it over.", "score at 2 1/8 in again."),
+    ],
+    "light paper scored from the inside": [
+        ("    weight: 80 lb cover\n    thickness: 0.011 in", "    weight: 28 lb bond\n    thickness: 0.005 in"),
+        (OVER_FIRST, "      - lay: {edge: long, up: front}\n"),
+        (
+            "      - score: 2 1/8\n      - turn: half",
+            "      - score: 2 1/8 #! scored on the less good face\n      - turn: half",
+        ),
+        ("      - turn over: top to bottom\n", ""),
+        ("    text: Turn the base over. Score", "    text: Score"),
+        ("score at 2 1/8 in again. Turn it over.", "score at 2 1/8 in again."),
+    ],
+    "words stamped on a mat that lies turned": [
+        (
+            "      - {cut: [4, 5 1/4], piece: inside mat}\n",
+            "      - {cut: [4, 5 1/4], piece: inside mat}\n      - {turn: half, piece: inside mat}\n"
+            "      - stamp: {upon: inside mat front, words: Hello} #! words not upright\n",
+        ),
+    ],
     "tool that sounds sharp": [
         ("    tools: [trimmer]\n", "    tools: [trimmer, rotary blade wheel] #! no caution for a tool that may hurt\n"),
         ("  trimmer: {}", "  trimmer: {}\n  rotary blade wheel: {}"),
@@ -309,6 +359,36 @@ GOOD = {
         ("tools:\n", "  ribbon: {kind: ribbon, length: 20}\ntools:\n"),
         ("      - dry: 5 min\n", "      - dry: 5 min\n      - tie: {with: ribbon, length: 18}\n"),
         ("Wait 5 minutes.", "Wait 5 minutes. Tie 18 in of ribbon round it."),
+    ],
+    "marks that guide a score": [
+        (
+            "      - turn: half\n      - score: 2 1/8\n",
+            "      - mark: {at: 2 1/8, edge: top, from: right, name: far dot}\n"
+            "      - mark: {at: 2 1/8, edge: bottom, from: right, name: near dot}\n"
+            "      - score: {from: far dot, to: near dot}\n      - turn: half\n",
+        ),
+        ("Score at 2 1/8 in. Turn", "Score at 2 1/8 in. Mark 2 1/8 in from the right end, far and near. Turn"),
+        ("score at 2 1/8 in again", "score between the marks"),
+    ],
+    "a mark for the eye": [
+        (
+            "      - turn: half\n",
+            "      - mark: {at: 1, edge: top, from: left, name: dot}\n      - turn: half\n",
+        ),
+        ("Score at 2 1/8 in. Turn", "Score at 2 1/8 in. Make a mark 1 in from the left end. Turn"),
+        ("      Glue the inside mat between", "      The mark shows where the top is. Glue the inside mat between"),
+    ],
+    "a tool that a tip speaks of": [
+        (
+            "    minutes: 5\n  - title: Score",
+            "    minutes: 5\n    tip: A die-cutting machine does it too.\n  - title: Score",
+        ),
+    ],
+    "words stamped upright": [
+        (
+            "      - {cut: [4, 5 1/4], piece: inside mat}\n",
+            "      - {cut: [4, 5 1/4], piece: inside mat}\n      - stamp: {upon: inside mat front, words: Hello}\n",
+        ),
     ],
     "a mat in the way of a blade": [
         ("    tools: [trimmer]\n", "    tools: [trimmer, cutting mat]\n"),

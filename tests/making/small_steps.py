@@ -36,26 +36,32 @@ steps:
 """
 
 
-def one_step(actions: str, piece: str = "base") -> str:
+def one_step(actions: str, piece: str = "base", minutes: str | None = None) -> str:
     """A step whose actions are given one a line."""
     lines = "\n".join(f"      - {line}" for line in actions.strip().splitlines())
-    return f"  - title: Work\n    piece: {piece}\n    text: Do it.\n    do:\n{lines}\n"
+    time = f"    minutes: {minutes}\n" if minutes else ""
+    return f"  - title: Work\n    piece: {piece}\n    text: Do it.\n{time}    do:\n{lines}\n"
 
 
 def make(
     actions: str, *, scores: str = "spine: {across: 4, fold: valley}",
     panels: str = "{front: left of spine, rear: right of spine}", still: str = "rear",
     folds: str = "{spine: 180}", more: str = "", tools: str = "{trimmer: {}, scoring board: {}}",
+    minutes: tuple[str, ...] = (),
 ) -> Making:
     """Carry out actions on a base 8 by 6 whose plan has one upright valley score, the spine, 4 from the left."""
-    return carry_out(small_card(actions, scores, panels, still, folds, more, tools))
+    return carry_out(small_card(actions, scores, panels, still, folds, more, tools, minutes))
 
 
-def small_card(actions: str, scores: str, panels: str, still: str, folds: str, more: str, tools: str) -> Card:
-    """The card of that plan and those steps; its recipe must be readable."""
+def small_card(actions: str, scores: str, panels: str, still: str, folds: str, more: str, tools: str,
+               minutes: tuple[str, ...] = ()) -> Card:
+    """The card of that plan and those steps, parted by lines with a tilde; its recipe must be readable."""
+    parts = actions.split("~\n")
+    steps = "".join(
+        one_step(part, minutes=minutes[index] if minutes else None) for index, part in enumerate(parts))
     text = PLAN.format(
         scores=indent(scores, "      "), panels=panels, still=still, folds=folds, more=more, tools=tools,
-        steps=one_step(actions))
+        steps=steps)
     reading = read_text(text, "test.yaml")
     assert reading.recipe is not None, reading.findings
     assert not reading.findings, reading.findings

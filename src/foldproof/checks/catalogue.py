@@ -8,13 +8,16 @@ from foldproof.checks import (
     finished,
     layers,
     listing,
+    marks,
     panels,
     pattern,
     poses,
     post,
+    pressing,
     prose,
     sheets,
     summary,
+    tools,
     words_of_caution,
 )
 from foldproof.checks.check import Check
@@ -46,6 +49,11 @@ CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (listing.check_lengths, (listing.TOO_SHORT,)),
     (listing.check_adhesive, (listing.NO_ADHESIVE,)),
     (listing.check_tools, (listing.NO_CUTTER, listing.NO_SCORER, listing.NO_DIE)),
+    (tools.check_tools_of_steps, (tools.NOT_IN_STEP,)),
+    (tools.check_named, (tools.NOT_LISTED,)),
+    (marks.check_marks, (marks.NOT_USED,)),
+    (pressing.check_pressed_face, (pressing.OUTSIDE, pressing.LESS_GOOD)),
+    (pattern.check_lettering, (pattern.LETTERING,)),
     (words_of_caution.check_cautions, (words_of_caution.NO_CAUTION,)),
 )
 """In the order in which the findings are reported."""

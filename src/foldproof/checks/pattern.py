@@ -19,6 +19,10 @@ NOT_UPRIGHT = error(
 PRINT_HIDDEN = warning(
     "printed face glued down", "The printed face of a layer is the one that is glued, so its plain face shows.")
 
+LETTERING = error(
+    "words not upright",
+    "What is stamped or written lies sideways, aslant or on its head for the reader where it is first seen.")
+
 _UP = Vector(Fraction(0), Fraction(1))
 
 
@@ -45,6 +49,35 @@ def check_upright(card: Card, making: Making) -> Iterable[Finding]:
                 f"{pose.name}{' from behind' if behind else ''}: its print must stand upright.",
                 mend=_mend(piece, up), place=piece.spec.place)
             break
+
+
+def check_lettering(card: Card, making: Making) -> Iterable[Finding]:
+    """What is stamped reads upright in the first pose, as the card opens, in which its face is seen.
+
+    Words stand upright as the work lay before the maker when they were stamped.
+    """
+    for stamped in making.end.stamped:
+        piece = card.piece(card.panels[stamped.panel].piece)
+        seen = _first_seen(card, stamped.panel, (stamped.face,), piece is not None and piece.layer)
+        if seen is None:
+            continue
+        pose, behind = seen
+        up = pose.placements[stamped.panel].vector(stamped.up)
+        if up.x == 0 and up.y > 0:
+            continue
+        words = f"“{stamped.words}”" if stamped.words else "What is stamped"
+        yield LETTERING.finding(
+            f"{words} on the {stamped.panel} {_lies(up, behind)} when it is first seen, in the pose {pose.name}"
+            f"{' from behind' if behind else ''}.",
+            mend=f"Turn the work {_way_round(up, behind)} before it is stamped, so that its top lies away from the "
+            "maker, or turn the layer when it is fixed.", place=stamped.place)
+
+
+def _way_round(up: Vector, behind: bool) -> str:
+    """The turn of the work that brings the words upright: clockwise under them where their top points right."""
+    if up.x == 0:
+        return "half round"
+    return "a quarter clockwise" if (up.x > 0) != behind else "a quarter anticlockwise"
 
 
 def _printed(printed: str) -> tuple[Face, ...]:

@@ -6,10 +6,10 @@ from fractions import Fraction
 from itertools import pairwise
 from math import sqrt
 
-from foldproof.drawing.order import lying
 from foldproof.drawing.plane import XY, Box, between, box_round, length, minus, round_out, split_by_rings
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.folding.card import Card, CardScore
+from foldproof.making.order import lying
 from foldproof.making.table import Crease, Lie, Table
 from foldproof.making.work import Part, Work, work_with
 from foldproof.paper.face import Face, Fold

@@ -7,6 +7,7 @@ from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import Bond
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.putting import put, said_distances
+from foldproof.making.seen import seen
 from foldproof.making.table import Bonded, OnTable
 from foldproof.recipe.actions import Attach
 
@@ -37,13 +38,35 @@ def attach(setting: Setting, action: Attach) -> Outcome:
                               "Say the border, or centred, or a distance from two edges."))
         fit = bond.fit
     findings.extend(_adhesive(setting, action, bond))
-    wait = next((s.dries.value for s in card.recipe.supplies if s.name.value == action.adhesive and s.dries), None)
-    made = Bonded(name=bond.name, root=receiver, guest=guest, fit=fit, wet_until=table.clock + (wait or 0))
+    findings.extend(_out_of_reach(setting, bond))
+    glue = action.adhesive or bond.adhesive
+    wait = next((s.dries.value for s in card.recipe.supplies if s.name.value == glue and s.dries), None)
+    made = Bonded(name=bond.name, root=receiver, guest=guest, fit=fit, wet_until=table.clock + (wait or 0),
+                  place=action.place)
     if table.root(receiver) == guest:
         return refused(setting, "joined to itself", f"The {guest} already carries the {receiver}.", "Take this out.")
     bonded = replace(table, pieces=MappingProxyType(pieces), bonds=(*table.bonds, made))
     return Outcome(table=bonded, piece=guest, dimensions=said_distances(card, bond, fit, action.at),
                    findings=tuple(findings))
+
+
+def _out_of_reach(setting: Setting, bond: Bond) -> list[Finding]:
+    """A face takes a layer only where it lies open before the maker."""
+    card, table = setting.card, setting.table
+    receiver = card.panels[bond.under.panel].piece
+    if receiver not in table.pieces:
+        return []
+    above = seen(card, table, receiver)
+    panel, face = bond.under.panel, bond.under.face
+    if above.of(panel, face) or not any(shown.panel is not None for shown in above.shown if shown.piece == receiver):
+        return []
+    if seen(card, table, receiver, behind=True).of(panel, face):
+        return [fault(
+            setting, "glued to a face that is down", f"The {bond.name} goes on the {face.value} of the {panel}, and as "
+            "the work lies that face is down.", "Turn the work over first, or name the face that is up.")]
+    return [fault(
+        setting, "glued to a face that is covered", f"The {bond.name} goes on the {face.value} of the {panel}, which "
+        "is covered at this moment.", "Open the fold that covers it first, or move this step.")]
 
 
 def _adhesive(setting: Setting, action: Attach, bond: Bond) -> list[Finding]:

@@ -4,6 +4,8 @@ from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.making.compare import compare
 from foldproof.making.doing import carry_out_action
+from foldproof.making.drying import rested
+from foldproof.making.layered import AFTER_GLUING, THROUGH_FOLDS
 from foldproof.making.outcome import Setting
 from foldproof.making.table import Done, Making, StepMade, Table
 from foldproof.making.tools import tool_faults, tool_for
@@ -30,6 +32,9 @@ def carry_out(card: Card, table: Table | None = None) -> Making:
                 dimensions=outcome.dimensions, lines=outcome.lines, tool=outcome.tool or tool))
             findings.extend(outcome.findings)
             table = outcome.table
+        table = rested(table, before, spec)
         steps.append(StepMade(number=number, spec=spec, done=tuple(done), before=before, after=table))
     made = tuple(steps)
-    return Making(steps=made, findings=(*findings, *compare(card, made)))
+    layered = frozenset(
+        finding.place for finding in findings if finding.name in (AFTER_GLUING, THROUGH_FOLDS) and finding.place)
+    return Making(steps=made, findings=(*findings, *compare(card, made, layered)))

@@ -16,8 +16,11 @@ from foldproof.paper.vector import ORIGIN, Point, Ring, Segment
 from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn, ScoreAt
 
 
-def compare(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
-    """Every difference between the table after the last step and the plan."""
+def compare(card: Card, steps: tuple[StepMade, ...], told: frozenset[Place] = frozenset()) -> Iterator[Finding]:
+    """Every difference between the table after the last step and the plan.
+
+    What a score left that was told already, at one of these places, is not told again.
+    """
     if not steps:
         return
     end = steps[-1].after
@@ -28,7 +31,7 @@ def compare(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
                 yield _missing(piece)
             continue
         yield from _outline(card, piece, made, steps)
-        yield from _scores(card, piece, made, steps)
+        yield from _scores(card, piece, made, steps, told)
     yield from _folds(card, steps)
     for bond in card.bonds:
         yield from _bond(card, bond, end, steps)
@@ -40,14 +43,15 @@ def _missing(piece: CardPiece) -> Finding:
         message=f"The plan has the {piece.name}, but no step cuts it.", mend=f"Add a step that cuts the {piece.name}.")
 
 
-def _canonical(ring: Ring) -> Ring:
+def canonical(ring: Ring) -> Ring:
+    """An outline without corners that are straight, its lowest leftmost one first."""
     corners = without_straight_corners(ring)
     first = corners.index(min(corners))
     return corners[first:] + corners[:first]
 
 
 def _outline(card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
-    if _canonical(piece.outline) == _canonical(made.outline):
+    if canonical(piece.outline) == canonical(made.outline):
         return
     unit = card.recipe.unit
     plan, cut = bounding_box(piece.outline), bounding_box(made.outline)
@@ -80,11 +84,14 @@ def _cut_place(piece: str, steps: tuple[StepMade, ...]) -> tuple[Place | None, s
     return None, None
 
 
-def _scores(card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
+def _scores(
+    card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade, ...], told: frozenset[Place],
+) -> Iterator[Finding]:
     unit = card.recipe.unit
     # on a piece of another size a score on the right line still ends elsewhere: the size is told, once
-    alike = same_line if _canonical(piece.outline) == _canonical(made.outline) else _collinear
-    spare = [c for c in made.creases if not any(alike(c.segment, s.segment) for s in piece.scores)]
+    alike = same_line if canonical(piece.outline) == canonical(made.outline) else _collinear
+    spare = [c for c in made.creases
+             if c.place not in told and not any(alike(c.segment, s.segment) for s in piece.scores)]
     missing = [s for s in piece.scores if not any(alike(s.segment, c.segment) for c in made.creases)]
     for score in missing:
         near = min(spare, key=lambda crease: _apart(crease.segment, score.segment), default=None)

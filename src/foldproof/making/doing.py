@@ -9,9 +9,11 @@ from foldproof.findings.finding import Finding
 from foldproof.making.bonding import attach
 from foldproof.making.cutting import cut_across, cut_between, cut_off, cut_out, die_cut
 from foldproof.making.folds import fold_on, unfold
+from foldproof.making.layered import through_several
 from foldproof.making.lying import brought_to_fence, brought_to_stop, turned, turned_over
 from foldproof.making.outcome import Outcome, Setting, fault, refused, with_pieces
 from foldproof.making.points import at_coordinates, find_point
+from foldproof.making.stamping import stamp
 from foldproof.making.table import Crease, Dimension, Lie, Mark, OnTable
 from foldproof.making.tools import set_blade
 from foldproof.making.tucking import tuck
@@ -77,6 +79,11 @@ def _(action: do.Unfold, setting: Setting) -> Outcome:
 @carry_out_action.register
 def _(action: do.Attach, setting: Setting) -> Outcome:
     return attach(setting, action)
+
+
+@carry_out_action.register
+def _(action: do.Stamp, setting: Setting) -> Outcome:
+    return stamp(setting, action)
 
 
 @carry_out_action.register
@@ -242,7 +249,8 @@ def _press(
         return refused(setting, "off the work", "The score touches no paper.", "Check its two points.")
     return Outcome(
         table=with_pieces(setting.table, *pieces.values()), piece=setting.target or work.root,
-        dimensions=tuple(dimensions), lines=tuple(lines))
+        dimensions=tuple(dimensions), lines=tuple(lines),
+        findings=through_several(setting, work, line))
 
 
 def _part_under(work: Work, point: Point) -> tuple[str, Isometry, Face] | None:

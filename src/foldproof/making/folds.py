@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import CardPiece, CardScore
+from foldproof.making.drying import moved_while_wet
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.table import OnTable
 from foldproof.making.tucking import still_tucked
@@ -59,6 +60,7 @@ def fold_on(setting: Setting, action: FoldOn) -> Outcome:
             f"{score.name}; the plan folds it {score.fold.value} as seen from the front, so here it is a "
             f"{right_way.value} fold, not a {action.fold.value} fold.",
             f"Write `fold: {right_way.value}`, or turn the work over first."))
+    findings.extend(moved_while_wet(setting, piece.name, score.name))
     sign = 1 if score.fold is not Fold.MOUNTAIN else -1
     angle = sign * (action.angle.value if action.angle is not None else _RIGHT_OVER)
     kept = tuple(entry for entry in setting.table.folded if entry[0] != score.name)
@@ -74,7 +76,9 @@ def unfold(setting: Setting, action: Unfold) -> Outcome:
                        "Take this action out, or fold it first.")
     kept = tuple(entry for entry in setting.table.folded if entry[0] != action.score)
     table = replace(setting.table, folded=kept)
-    return Outcome(table=still_tucked(setting.card, table), piece=found[0].name, lines=(found[1].segment,))
+    return Outcome(
+        table=still_tucked(setting.card, table), piece=found[0].name, lines=(found[1].segment,),
+        findings=tuple(moved_while_wet(setting, found[0].name, action.score)))
 
 
 def _pressed(piece: OnTable, line: Segment) -> bool:

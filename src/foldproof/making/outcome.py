@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import MappingProxyType
 
-from foldproof.findings.finding import Finding, Place, Severity
+from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.folding.card import Card
 from foldproof.making.table import Dimension, OnTable, Table
 from foldproof.measures.writing import with_unit, write_length
@@ -50,12 +50,12 @@ class Outcome:
 
 def fault(
     setting: Setting, name: str, message: str, mend: str | None = None, place: Place | None = None,
-    severity: Severity = Severity.ERROR,
+    severity: Severity = Severity.ERROR, asides: tuple[Aside, ...] = (),
 ) -> Finding:
     """A finding about the action at hand."""
     return Finding(
         name=name, severity=severity, message=message, mend=mend, place=place or setting.action.place,
-        step=setting.step.id,
+        step=setting.step.id, asides=asides,
     )
 
 

@@ -79,6 +79,20 @@ class Bonded:
     """From the guest's frame to the root's, as the hands placed it."""
     wet_until: Fraction
     """Seconds on the table's clock."""
+    place: Place | None = None
+    """Of the action that made it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stamped:
+    """Something stamped, written or printed on a face."""
+
+    panel: str
+    face: Face
+    up: Vector
+    """The direction in which it reads upright, in the piece's own frame: away from the maker when it was stamped."""
+    words: str | None
+    place: Place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,8 +105,8 @@ class Table:
     """Scores that are folded now, (name, signed degrees as seen from the piece's front), in the order of folding."""
     tucked: tuple[tuple[str, str], ...] = ()
     """Panels (upper, lower) where the lower one was slipped under by hand, seen with the front of the root up."""
-    stamped: tuple[tuple[str, Face], ...] = ()
-    """Panels and faces that have been stamped."""
+    stamped: tuple[Stamped, ...] = ()
+    """What has been stamped or written, in order."""
     clock: Fraction = Fraction(0)
     """Seconds of drying so far."""
     blades: tuple[tuple[str, str], ...] = ()

@@ -1,4 +1,4 @@
-"""Which paper of a body lies on which, for drawing it."""
+"""Which paper of a body lies on which, as the maker looks at it."""
 
 from dataclasses import dataclass
 
