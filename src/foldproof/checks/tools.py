@@ -83,8 +83,8 @@ def _listed(recipe: Recipe) -> tuple[set[str], set[str]]:
 
 def _called_so(recipe: Recipe, word: str) -> bool:
     """Whether something listed has the word in its name, or its name in the word."""
-    names = [item.name.value.casefold() for item in (*recipe.tools, *recipe.supplies)]
-    return any(word in name or name in word for name in names)
+    names = [*(tool.name.value for tool in recipe.tools), *(supply.name.value for supply in recipe.supplies)]
+    return any(word in name or name in word for name in map(str.casefold, names))
 
 
 def _named(step: StepSpec) -> Iterator[tuple[str, str, Text]]:
