@@ -128,7 +128,7 @@ def test_a_fold_through_two_layers_goes_as_one() -> None:
 def test_a_corner_of_four_folds_of_one_kind_cannot_be_folded(left: str, right: str) -> None:
     # Maekawa's theorem (facts.md 5.2): valleys and mountains at a corner differ by two; with all four alike, or two
     # of each, the paper is held fast
-    assert names_of(_quarters(left, right)) == ["no order of the papers"]
+    assert names_of(_quarters(left, right)) == ["valleys and mountains out of balance"]
 
 
 def test_a_pocket_glued_on_both_sides_is_stacked_in_the_order_that_holds() -> None:

@@ -8,6 +8,7 @@ from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.bonds import MIRROR, TURNS
 from foldproof.folding.card import Card, FlatPose, Hinge, Pose, StandingPose
 from foldproof.folding.fixing import still_panel
+from foldproof.folding.flatness import flat_faults
 from foldproof.folding.order_words import told
 from foldproof.folding.overlay import overlay
 from foldproof.folding.place import Misfit, place_panels
@@ -69,6 +70,9 @@ def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Findin
     """A flat pose, exactly; None where a loop does not close."""
     still = still_panel(card.recipe, spec, card.panels)
     folds = tuple((fold.score.value, fold.angle.value) for fold in spec.folds if fold.angle is not None)
+    faults, whole = flat_faults(card, spec, folds)
+    if not whole:
+        return None, faults
     placing = place_panels(card.panels, card.hinges, card.bonds, dict(folds), still)
     if placing.misfits:
         return None, tuple(_open_loop(spec, misfit, card.recipe.unit) for misfit in placing.misfits)
@@ -82,7 +86,7 @@ def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Findin
         placements=placing.placements, choices=_as_seen(choices, back), tucks=_as_seen(tucks, back),
     ), laid, _thickest(card))
     over = frozenset(_as_seen(stacking.over, back))
-    findings = (*told(card, spec, stacking), *_idle(spec, over))
+    findings = (*(faults or told(card, spec, stacking)), *_idle(spec, over))
     return look(card, spec, placements, laid, over), findings
 
 
