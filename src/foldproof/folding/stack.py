@@ -22,10 +22,7 @@ def stack_up(folding: Folding, laid: Overlay, least: Fraction = Fraction(0)) -> 
     made = fold_one_by_one(folding)
     over = made.over(question.pairs)
     faults = broken(question, over)
-    if not faults:
-        return Stacking(over=over)
-    crossed = [fault for fault in faults if fault.kind in ("across", "along", "inside")]
-    if not made.locked and len(crossed) == len(faults):
+    if not made.locked and all(fault.kind in ("across", "along", "inside") for fault in faults):
         return Stacking(over=over, broken=faults)
     wished = _wishes(made, question)
     answer = find_order(question, wished)
@@ -51,14 +48,15 @@ def _wishes(made: Folded, question: Question) -> tuple[Pair, ...]:
 def _open(
     folding: Folding, question: Question, made: Folded, laid: Overlay, over: frozenset[Pair],
 ) -> tuple[Pair, ...]:
-    """Pairs that show from the front or from behind and that neither the folds, the recipe nor the paper settles."""
+    """Pairs of which one is seen, from the front or from behind, and that neither folds, recipe nor paper settle."""
     body = bodies(folding.bonds, folding.panels)
-    settled = {frozenset(pair) for pair in (*folding.choices, *folding.tucks)}
-    settled |= {frozenset(pair) for pair in made.over(question.pairs) & over} - made.unsettled
+    kept = {pair for pair in made.over(question.pairs) & over if frozenset(pair) not in made.unsettled}
+    settled = {frozenset(pair) for pair in (*kept, *folding.choices, *folding.tucks)}
+    question = asked(question, *sorted(kept))
     shown: dict[Pair, None] = {}
     for layers in laid.layers:
-        if len(layers) > 1:
-            shown |= {(layers[-1], layers[-2]): None, (layers[1], layers[0]): None}
+        shown |= {(layers[-1], other): None for other in layers[:-1]}
+        shown |= {(other, layers[0]): None for other in layers[1:]}
     found: list[Pair] = []
     for pair in shown:
         if frozenset(pair) in settled or body[pair[0]] == body[pair[1]]:

@@ -6,14 +6,16 @@ from fractions import Fraction
 from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.folding.card import Bond, Card, CardPiece
 from foldproof.making.folds import same_line
+from foldproof.making.stacked import over_now
 from foldproof.making.table import Bonded, Crease, OnTable, StepMade, Table
+from foldproof.making.work import root_still, work_with
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_length
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import bounding_box, without_straight_corners
 from foldproof.paper.vector import ORIGIN, Point, Ring, Segment
-from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn, ScoreAt
+from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn, ScoreAt, Tuck
 
 
 def compare(card: Card, steps: tuple[StepMade, ...], told: frozenset[Place] = frozenset()) -> Iterator[Finding]:
@@ -35,6 +37,7 @@ def compare(card: Card, steps: tuple[StepMade, ...], told: frozenset[Place] = fr
     yield from _folds(card, steps)
     for bond in card.bonds:
         yield from _bond(card, bond, end, steps)
+    yield from _order(card, end, steps)
 
 
 def _missing(piece: CardPiece) -> Finding:
@@ -172,6 +175,35 @@ def _folds(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
                     name="a score that no step folds", severity=Severity.WARNING, place=score.place,
                     message=f"The plan folds the {piece.name} on its {score.name}, but no step does.",
                     mend="Add the fold to a step.")
+
+
+def _order(card: Card, end: Table, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
+    """Where the steps end with the card closed: the papers lie on each other as in the plan's closed pose."""
+    closed = card.closed
+    root = end.root(card.pieces[0].name) if card.pieces[0].name in end.pieces else None
+    if closed is None or root is None:
+        return
+    folds = {fold.score.value: fold.angle.value for fold in closed.spec.folds if fold.angle and fold.angle.value}
+    work = work_with(card, end, root)
+    still = root_still(card, root)
+    if dict(end.folded) != folds or still is None or {part.panel for part in work.parts} != set(closed.placements):
+        return
+    made = over_now(card, end, work)
+    planned = frozenset((b, a) for a, b in closed.over) if closed.placements[still].flips else closed.over
+    wrong = sorted(pair for pair in made - planned if pair[::-1] in planned)
+    if not wrong:
+        return
+    upper, lower = wrong[0]
+    more = f", and {len(wrong) - 1} more such pairs" if len(wrong) > 1 else ""
+    last = next(
+        (step for step in reversed(steps) for done in step.done if isinstance(done.action, FoldOn | Tuck)), None)
+    yield Finding(
+        name="closed in another order than the plan", severity=Severity.ERROR,
+        place=last.spec.place if last else None, step=last.spec.id if last else None,
+        message=f"After the last step the {upper} lies over the {lower}{more}; in the plan's pose {closed.name} they "
+        "lie the other way round.",
+        mend="Fold in the order of the pose, the last one on top, and tuck what the pose tucks; or mend the pose.",
+        asides=(Aside(text=f"the pose {closed.name}", place=closed.spec.place),))
 
 
 def _bond(card: Card, bond: Bond, end: Table, steps: tuple[StepMade, ...]) -> Iterator[Finding]:

@@ -1,13 +1,13 @@
 """Which paper of a body lies on which, as the maker looks at it."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from foldproof.folding.card import Card
-from foldproof.folding.overlay import Overlay, listed, ordered, overlay
-from foldproof.folding.stack import as_folded, stack_up
-from foldproof.folding.stacking import Folding, overlapping
+from foldproof.folding.overlay import listed, ordered, overlay
+from foldproof.making.stacked import over_now
 from foldproof.making.table import Table
-from foldproof.making.work import Part, Work, made_bonds, root_still
+from foldproof.making.work import Part, Work
 from foldproof.paper.face import Face
 from foldproof.paper.subdivision import merge
 from foldproof.paper.vector import Ring
@@ -52,35 +52,19 @@ def _flat(card: Card, table: Table, work: Work) -> tuple[Part, ...]:
 def _folded(card: Card, table: Table, work: Work) -> Lying:
     """Folded paper: in the order in which the folds were made, but for what was tucked."""
     parts = {part.panel: part for part in work.parts if part.panel is not None}
-    panels = {name: card.panels[name] for name in parts}
-    still = root_still(card, work.root)
-    assert still is not None
-    placements = {name: part.fit for name, part in parts.items()}
-    folding = Folding(
-        panels=panels,
-        hinges=tuple(hinge for hinge in card.hinges if set(hinge.panels) <= set(panels)),
-        bonds=tuple(bond for bond in made_bonds(card, table) if {bond.under.panel, bond.over.panel} <= set(panels)),
-        folds=tuple((score, angle) for score, angle in table.folded if abs(angle) == 180),
-        still=still, placements=placements,
-        tucks=tuple(pair for pair in table.tucked if set(pair) <= set(panels)),
-    )
-    laid: Overlay | None = None
-    over = as_folded(folding, overlapping(panels, placements))
-    if over is None:
-        laid = overlay(panels, placements)
-        over = stack_up(folding, laid).over
+    over = over_now(card, table, work)
     if work.lie.up is Face.BACK:
         over = frozenset((b, a) for a, b in over)
-    order = listed(tuple(panels), over)
-    place = {name: index for index, name in enumerate(order or panels)}
+    order = listed(tuple(parts), over)
+    place = {name: index for index, name in enumerate(order or parts)}
     return Lying(
         parts=tuple(parts[name] for name in place), over=frozenset((place[a], place[b]) for a, b in over),
-        shown=() if order else _shown(laid or overlay(panels, placements), over, place))
+        shown=() if order else _shown(card, parts, over, place))
 
 
 def _shown(
-    laid: Overlay, over: frozenset[tuple[str, str]], place: dict[str, int],
+    card: Card, parts: Mapping[str, Part], over: frozenset[tuple[str, str]], place: Mapping[str, int],
 ) -> tuple[tuple[int, Ring, tuple[Ring, ...]], ...]:
+    laid = overlay({name: card.panels[name] for name in parts}, {name: part.fit for name, part in parts.items()})
     seen = ordered(laid, over)
     return tuple((place[name], area.ring, area.holes) for name, area in merge(seen.whole, seen.top))
-
