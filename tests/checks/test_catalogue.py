@@ -131,6 +131,32 @@ WRONG = {
         ("    size: [3 1/2, 1 3/4]", "    size: [1 1/2, 1 3/4]"),
         ("    overhangs: [right door]", "    overhangs: [right door] #! overhang that is not there"),
     ],
+    "adhesive on the overhang": [
+        ("    overhangs: [right door]\n    adhesive: wet glue",
+         "    overhangs: [right door]\n    adhesive: wet glue\n    glue area: whole  #! adhesive past the edge")
+    ],
+    "adhesive a little past the edge": [
+        ("    overhangs: [right door]\n    adhesive: wet glue",
+         "    overhangs: [right door]\n    adhesive: wet glue\n    glue area: {left: 1 3/4}  #! adhesive past the edge")
+    ],
+    "adhesive across a score": [
+        ("    size: [4, 5 1/4]\n    upon: middle front\n    at: {centred: both}\n    adhesive: wet glue",
+         "    size: [4, 5 1/4]\n    upon: middle front\n    at: {left: -1/4, top: 1/8}\n    overhangs: [left door]"
+         "\n    glue area: whole  #! glued across a fold\n    adhesive: wet glue"),
+        ("    at: {left: -1/4, top: 1/8}", "    at: {left: -1/4, top: 1/8}  #! layer reaches too far"),
+    ],
+    "a label that the other door covers": [
+        ("    folds: {right hinge: 180, left hinge: 180}",
+         "    folds: {right hinge: 180, left hinge: 180}\n    shows: [inside mat]  #! hidden where it should show"),
+    ],
+    "a surprise that shows": [
+        ("    folds: {right hinge: 180, left hinge: 180}",
+         "    folds: {right hinge: 180, left hinge: 180}\n    hides: [left mat]  #! seen where it should be hidden"),
+    ],
+    "a band caught under the door that it should reach over": [
+        ("    folds: {right hinge: 180, left hinge: 180}", "    folds: {left hinge: 180, right hinge: 180}"),
+        ("    overhangs: [right door]", "    overhangs: [right door]  #! layer caught by what it reaches over"),
+    ],
     "layer across a fold": [
         ("    size: [4, 5 1/4]\n", "    size: [5, 5 1/4]\n"),
         ("  inside mat:\n", "  inside mat:  #! layer bridges a fold\n"),

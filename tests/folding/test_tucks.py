@@ -157,3 +157,21 @@ def test_a_search_that_runs_out_says_so() -> None:
     full, short = find_order(question), find_order(question, tries=3)
     assert full.decided
     assert short.decided is False and short.over is None and not short.impossible
+
+
+def test_a_join_that_holds_the_card_shut_is_told_as_such() -> None:
+    _, findings = built("""
+pieces:
+  strip:
+    paper: card
+    size: [12, 4]
+    scores: {one: {across: 4, fold: valley}, two: {across: 8, fold: valley}}
+    panels: {a: left of one, b: between one and two, c: right of two}
+joins: {seam: {put: c front, upon: a back, at: {centred: both}}}
+poses:
+  closed: {still: b, folds: {one: 180, two: 180}}
+  open: {still: b, folds: {}}
+""")
+    (finding,) = findings
+    assert finding.name == "glued shut" and finding.place is not None and finding.place.line == 12
+    assert "as they lie in the pose closed; in the pose open the two have to part" in finding.message

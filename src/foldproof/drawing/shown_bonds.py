@@ -9,6 +9,7 @@ from foldproof.drawing.rows import Wanted
 from foldproof.drawing.scene import Hatch, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet, bond_called, bond_name
 from foldproof.drawing.words import list_of
+from foldproof.folding.glue import glue_to_draw
 from foldproof.making.table import Done
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Face
@@ -32,8 +33,10 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
     def at(p: Point) -> XY:
         return picture.looking.at(host.part.fit.point(p))
 
-    if bond.area is not None:
-        sheet.items.append(Hatch(rings=(tuple(at(p) for p in bond.area),)))
+    areas = glue_to_draw(sheet.card, bond)
+    sheet.items += [Hatch(rings=(tuple(at(p) for p in area),)) for area in areas]
+    if bond.glue or areas != (bond.area,):
+        sheet.notes.append(f"{made.guest}: adhesive only where it is hatched")
     under = tuple(at(p) for p in receiver.ring)
     for p, q in zip(under, (*under[1:], under[0]), strict=True):
         for a, b, covered in split_by_rings(p, q, (guest.ring,)):

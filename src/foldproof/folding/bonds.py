@@ -13,7 +13,7 @@ from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translat
 from foldproof.paper.polygon import Box, bounding_box, turn
 from foldproof.paper.subdivision import common
 from foldproof.paper.vector import Point, Ring, Segment, Vector
-from foldproof.recipe.records import JoinSpec, LayerSpec, PlaceOn, PointAt, Turned
+from foldproof.recipe.records import GlueSpec, JoinSpec, LayerSpec, PlaceOn, PointAt, Turned
 
 MIRROR = Isometry(xx=Fraction(-1))
 """A face looked at from behind, reached by turning the paper like the page of a book: x mirrored, y kept."""
@@ -109,6 +109,7 @@ def _bonded(pending: Pending, panels: Mapping[str, Panel], fit: Isometry) -> Bon
         name=spec.name.value, under=pending.under, over=pending.over, fit=fit, area=area,
         adhesive=spec.adhesive.value if spec.adhesive else None, spec=spec, place=spec.place,
         stand=_stand(spec, over, fit),
+        glue=_glue(spec.glue_area, fit.ring(over.ring), looked_at(pending.under.face)) if spec.glue_area else (),
     )
 
 
@@ -126,6 +127,25 @@ def _stand(spec: JoinSpec | LayerSpec, over: Panel, fit: Isometry) -> Stand | No
     if turn(line.start, line.end, fit.point(box.centre)) < 0:
         line = Segment(line.end, line.start)
     return Stand(line=line, angle=spec.stands.angle.value)
+
+
+
+def _glue(spec: GlueSpec, laid: Ring, seen: Isometry) -> tuple[Ring, ...]:
+    """Where the adhesive goes, in the receiving piece's frame: strips of the laid outline along its box, as seen."""
+    ring = seen.ring(laid)
+    if spec.whole:
+        return (seen.inverse.ring(ring),)
+    box = bounding_box(ring)
+    corners = {
+        "left": (box.left, box.bottom, box.left + spec.left.value, box.top) if spec.left else None,
+        "right": (box.right - spec.right.value, box.bottom, box.right, box.top) if spec.right else None,
+        "top": (box.left, box.top - spec.top.value, box.right, box.top) if spec.top else None,
+        "bottom": (box.left, box.bottom, box.right, box.bottom + spec.bottom.value) if spec.bottom else None,
+    }
+    strips = [
+        tuple(Point(*p) for p in ((a, b), (c, b), (c, d), (a, d))) for a, b, c, d in filter(None, corners.values())]
+    kept = (common(ring, strip) for strip in strips)
+    return tuple(seen.inverse.ring(part) for part in kept if part is not None)
 
 
 def _seen(ring: Ring, by: Isometry) -> Box:

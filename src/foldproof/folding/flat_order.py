@@ -1,27 +1,29 @@
 """The stacking of a card before any fold: layers on their surfaces, joined pieces on each other."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
-from foldproof.folding.card import Bond
+from foldproof.folding.card import Bond, Hinge
 from foldproof.folding.place import links, walk
 from foldproof.folding.stacking import Folding, overlapping
 from foldproof.paper.isometry import Isometry
 
 
-def held_bonds(folding: Folding) -> tuple[Bond, ...]:
+def held_bonds(
+    panels: Iterable[str], hinges: Sequence[Hinge], bonds: Sequence[Bond],
+) -> tuple[Bond, ...]:
     """The bonds without those that close a loop: pieces are held by the rest, and the loop is checked at the end."""
-    leader = {name: name for name in folding.panels}
+    leader = {name: name for name in panels}
 
     def find(name: str) -> str:
         while leader[name] != name:
             name = leader[name]
         return name
 
-    for hinge in folding.hinges:
+    for hinge in hinges:
         leader[find(hinge.panels[0])] = find(hinge.panels[1])
     held = []
-    for bond in folding.bonds:
+    for bond in bonds:
         a, b = find(bond.under.panel), find(bond.over.panel)
         if a != b:
             leader[a] = b

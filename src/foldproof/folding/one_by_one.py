@@ -47,7 +47,7 @@ class _State:
 
 def fold_one_by_one(folding: Folding) -> Folded:
     """Fold in the written order, from the flat card, and see what comes of it."""
-    held = held_bonds(folding)
+    held = held_bonds(folding.panels, folding.hinges, folding.bonds)
     state = _State(order=flat_order(folding, held), angles={})
     scores = {hinge.score for hinge in folding.hinges}
     left = [fold for fold in folding.folds if fold[1] != 0 and fold[0] in scores]

@@ -8,6 +8,7 @@ from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.bonds import MIRROR, TURNS
 from foldproof.folding.card import Card, FlatPose, Hinge, Pose, StandingPose
 from foldproof.folding.fixing import still_panel
+from foldproof.folding.flat_order import held_bonds
 from foldproof.folding.flatness import flat_faults
 from foldproof.folding.order_words import told
 from foldproof.folding.overlay import overlay
@@ -75,7 +76,9 @@ def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Findin
         return None, faults
     placing = place_panels(card.panels, card.hinges, card.bonds, dict(folds), still)
     if placing.misfits:
-        return None, tuple(_open_loop(spec, misfit, card.recipe.unit) for misfit in placing.misfits)
+        shut = _glued_shut(card, spec)
+        loops = tuple(_open_loop(spec, misfit, card.recipe.unit) for misfit in placing.misfits)
+        return None, (shut,) if shut else loops
     back = spec.seen is Face.BACK
     choices = tuple((a.value, b.value) for a, b in spec.over)
     tucks = tuple((a.value, b.value) for a, b in spec.tucks)
@@ -130,6 +133,25 @@ def _faults(card: Card, spec: PoseSpec) -> tuple[Finding, ...]:
                     f"but the pose {spec.name} folds it by {fold.angle.written}.", fold.angle.place,
                     f"Write {'-' if angle > 0 else ''}{abs(angle)}, or make the score a {kind.other}."))
     return tuple(findings)
+
+
+def _glued_shut(card: Card, spec: PoseSpec) -> Finding | None:
+    """A join that holds in another pose of the recipe and keeps this one from being reached."""
+    held = held_bonds(card.panels, card.hinges, card.bonds)
+    closing = [bond for bond in card.bonds if bond not in held]
+    for other in card.recipe.poses if closing else ():
+        folds = {fold.score.value: fold.angle.value for fold in other.folds if fold.angle is not None}
+        if other is spec or len(folds) < len(other.folds) or not set(folds.values()) <= set(FLAT):
+            continue
+        still = still_panel(card.recipe, other, card.panels)
+        if not place_panels(card.panels, card.hinges, card.bonds, folds, still).misfits:
+            bond = closing[-1]
+            return error(
+                "glued shut",
+                f"{bond.name} glues {bond.over.panel} to {bond.under.panel} as they lie in the pose {other.name}; in "
+                f"the pose {spec.name} the two have to part, so it glues the card shut.", bond.place,
+                f"Glue {bond.over.panel} to something that stays beside it in every pose, or tuck it instead.")
+    return None
 
 
 def _open_loop(spec: PoseSpec, misfit: Misfit, unit: Unit) -> Finding:

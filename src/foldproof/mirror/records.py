@@ -7,7 +7,7 @@ from foldproof.findings.finding import Place
 from foldproof.measures.quantity import Quantity
 from foldproof.mirror.sides import other_side
 from foldproof.recipe.actions import PlacedAt
-from foldproof.recipe.records import PlaceOn, Turned
+from foldproof.recipe.records import GlueSpec, PlaceOn, Turned
 from foldproof.recipe.text import Text
 
 _TURNED = {Turned.CLOCKWISE: Turned.ANTICLOCKWISE, Turned.ANTICLOCKWISE: Turned.CLOCKWISE}
@@ -36,7 +36,7 @@ def _changed(thing: Any) -> Any:
             return other_side(thing)
         case tuple():
             return tuple(_changed(part) for part in thing)
-        case PlaceOn() | PlacedAt():
+        case PlaceOn() | PlacedAt() | GlueSpec():
             fresh = _fields_changed(thing)
             return replace(fresh, left=thing.right, right=thing.left)
     return _fields_changed(thing) if is_dataclass(thing) and not isinstance(thing, type) else thing

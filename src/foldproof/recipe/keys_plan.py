@@ -165,6 +165,19 @@ STAND_OFF = Form(
     ),
 )
 
+GLUE = Form(
+    "glue area",
+    "Where the adhesive goes on what is laid: a strip along each edge that is named, as it lies there, looking at the "
+    "face that receives it; or all over.",
+    (
+        Key("left", _LENGTH, "How wide the strip along its left edge is.", "1/8"),
+        Key("right", _LENGTH, "Along its right edge.", "1/8"),
+        Key("top", _LENGTH, "Along its top edge.", "1/8"),
+        Key("bottom", _LENGTH, "Along its bottom edge.", "1/8"),
+        Key("all over", OneOf(("true", "whole")), "The whole of it takes adhesive.", "true"),
+    ),
+)
+
 JOIN = Form(
     "join",
     "Two pieces glued together.",
@@ -178,6 +191,12 @@ JOIN = Form(
             Mapped((STAND_OFF,)),
             "For a panel that is glued by one edge and stands up from there; such a card never lies flat.",
             "{edge: bottom, angle: 90}",
+        ),
+        Key(
+            "glue area",
+            Mapped((GLUE,), short="all over"),
+            "Where it takes adhesive, if not wherever the two touch: strips along its edges, or whole.",
+            "{left: 1/8, bottom: 1/8, right: 1/8}",
         ),
     ),
 )
@@ -222,6 +241,12 @@ LAYER = Form(
             "[right door]",
         ),
         Key("adhesive", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
+        Key(
+            "glue area",
+            Mapped((GLUE,), short="all over"),
+            "Where it takes adhesive, if not wherever the two touch: strips along its edges, or whole.",
+            "{left: 1 1/2}",
+        ),
     ),
     choose=(("size", "outline", "triangle", "circle", "bought"),),
 )

@@ -76,6 +76,13 @@ POSE = Form(
             "[{flap: top flap, under: left flap}]",
         ),
         Key(
+            "shows",
+            ListOf(NameOf((Naming.PANEL,))),
+            "Panels and layers that the reader must see whole.",
+            "[label]",
+        ),
+        Key("hides", ListOf(NameOf((Naming.PANEL,))), "Panels and layers that must not be seen yet.", "[greeting]"),
+        Key(
             "rests",
             Mapped((RESTS,)),
             "For a card that stands: the edge that leans and the edge that holds it.",

@@ -11,6 +11,7 @@ from foldproof.recipe.records import (
     Between,
     Bought,
     Circle,
+    GlueSpec,
     JoinSpec,
     LayerSpec,
     Outline,
@@ -229,6 +230,21 @@ def centred_on(fields: Fields) -> Text | None:
     return fields.get("centred on", Text)
 
 
+def glue_area(fields: Fields, name: Text | None, desk: Desk) -> GlueSpec | None:
+    """Where the adhesive goes."""
+    strips = {side: fields.get(side, Quantity) for side in ("left", "right", "top", "bottom")}
+    whole = fields.get("all over", str) is not None
+    if whole == any(strips.values()):
+        desk.error(
+            "glue area not clear",
+            "A glue area is all over, or strips along edges." if whole else "This glue area names no edge.",
+            fields.place,
+            "Write the width of a strip along each edge that takes adhesive, like {left: 1/8}, or: whole.",
+        )
+        return None
+    return GlueSpec(**strips, whole=whole, place=fields.place)
+
+
 def join(fields: Fields, name: Text | None, desk: Desk) -> JoinSpec:
     """A join."""
     assert name is not None
@@ -240,6 +256,7 @@ def join(fields: Fields, name: Text | None, desk: Desk) -> JoinSpec:
         adhesive=fields.get("adhesive", Text),
         place=name.place,
         stands=fields.get("stands", StandOff),
+        glue_area=fields.get("glue area", GlueSpec),
     )
 
 
@@ -271,6 +288,7 @@ def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
         overhangs=fields.several("overhangs", Text),
         adhesive=fields.get("adhesive", Text),
         place=name.place,
+        glue_area=fields.get("glue area", GlueSpec),
     )
 
 
@@ -281,6 +299,7 @@ BUILDERS: dict[str, Builder] = {
     "triangle": triangle,
     "place": place,
     "stand-off": stand_off,
+    "glue area": glue_area,
     "join": join,
     "layer": layer,
 }

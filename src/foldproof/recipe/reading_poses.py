@@ -51,6 +51,8 @@ def pose(fields: Fields, name: Text | None, desk: Desk) -> PoseSpec | None:
         rests=fields.get("rests", RestSpec),
         place=name.place,
         tucks=tucks,
+        shows=fields.several("shows", Text),
+        hides=fields.several("hides", Text),
     )
 
 

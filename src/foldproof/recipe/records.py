@@ -214,6 +214,21 @@ class StandOff:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GlueSpec:
+    """Where adhesive goes on what is laid: strips along its edges as it lies there, or all of it.
+
+    Looked at from the face that receives it, like `PlaceOn`.
+    """
+
+    left: Quantity | None = None
+    right: Quantity | None = None
+    top: Quantity | None = None
+    bottom: Quantity | None = None
+    whole: bool = False
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class JoinSpec:
     """Two pieces joined: the surface `put` is laid on the surface `upon`."""
 
@@ -226,6 +241,8 @@ class JoinSpec:
     place: Place
     stands: StandOff | None = None
     """Where only an edge is glued and the panel stands up from there; None for faces that lie on each other."""
+    glue_area: GlueSpec | None = None
+    """None for wherever the two surfaces touch."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -244,6 +261,8 @@ class LayerSpec:
     """Panels (or `edge`) that it may reach over beyond the one that it is fixed to."""
     adhesive: Text | None
     place: Place
+    glue_area: GlueSpec | None = None
+    """None for wherever the two surfaces touch."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -290,6 +309,10 @@ class PoseSpec:
     place: Place
     tucks: tuple[tuple[Text, Text], ...] = ()
     """Pairs (upper, lower) where the lower one is tucked under by hand, which bends the paper."""
+    shows: tuple[Text, ...] = ()
+    """Panels and layers that must be seen whole from the front."""
+    hides: tuple[Text, ...] = ()
+    """Panels and layers of which nothing may be seen from the front."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
