@@ -59,8 +59,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return WRONG_CALL
     if called.command == "build":
         options = Options(
-            theme=called.theme, dated=called.dated or "", mirrored=called.mirrored, stock=called.stock,
-            desk=called.desk)
+            theme=called.theme, dated=called.dated or "", mirrored=called.mirrored,
+            left_handed=called.left_handed, stock=called.stock, desk=called.desk)
         work = partial(_build, into=called.into, options=options)
         outcomes = tuple(_shown(_each(work, recipes), len(recipes)))
     else:
@@ -189,6 +189,7 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument(
             "--mirrored", action="store_true",
             help="the card left for right, proved anew; lettering, patterns and tools are not turned")
+    making.add_argument("--left-handed", action="store_true", help="the same card told for the other hand")
     making.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     making.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
     add_own_files(making)

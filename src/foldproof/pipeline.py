@@ -47,6 +47,8 @@ class Options:
     """A date to print, as given; none is printed without it."""
     mirrored: bool = False
     """Whether the card is built left for right, into a folder of its own."""
+    left_handed: bool = False
+    """Whether it is told for the other hand, into a folder of its own."""
     stock: Path | None = None
     """The teacher's stock file, for the class plan."""
     desk: Path | None = None
@@ -113,7 +115,10 @@ def build(path: Path, into: Path, options: Options = Options()) -> Built:
     proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof, options)
     if not proof.sound or proof.card is None:
         return Built(proof=proof, folder=None)
-    return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, proof.card.recipe.name))
+    from foldproof.documents.left_hand import SUFFIX
+
+    name = proof.card.recipe.name + (SUFFIX if options.left_handed else "")
+    return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, name))
 
 
 def with_class_plan(proof: Proof, options: Options = Options()) -> tuple[Proof, "ClassPlan | None"]:
@@ -145,12 +150,15 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
     from foldproof.documents.drawings import draw
     from foldproof.documents.facts_file import facts_file
     from foldproof.documents.hush import hushed
+    from foldproof.documents.left_hand import for_left_hands
     from foldproof.documents.readback import audit
     from foldproof.documents.revision import revision
     from foldproof.documents.shots import shots_csv, shots_pdf
     from foldproof.documents.telling import tell
+    from foldproof.documents.template_sheets import template_files, template_pdf
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import AuditError
+    from foldproof.drawing.true_size import template_svg
 
     assert proof.card is not None and proof.making is not None
     card, making = proof.card, proof.making
@@ -161,9 +169,12 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
             revision=revision(_text_of(proof, options), theme.files.items(), __version__), version=__version__,
             dated=options.dated,
         )
+        view = for_left_hands(view, making) if options.left_handed else view
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
         files |= {"page.html": page.page(view, theme).encode(), **page.pictures(view)}
+        files |= {file: template_pdf(card, view, theme, paper) for paper, file in template_files(view.unit).items()}
+        files["template.svg"] = template_svg(card).encode()
         if class_plan is not None:
             files |= class_set(class_plan, theme, (proof.reading.source,), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
@@ -175,5 +186,7 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
 
 
 def _text_of(proof: Proof, options: Options) -> str:
-    """What the revision is a digest of: the recipe's text, and that the card is mirrored."""
-    return proof.reading.source + ("\n# mirrored\n" if options.mirrored else "")
+    """What the revision is a digest of: the recipe's text, and which edition it is."""
+    return "".join((
+        proof.reading.source, "\n# mirrored\n" if options.mirrored else "",
+        "\n# left-handed\n" if options.left_handed else ""))

@@ -21,7 +21,8 @@ from foldproof.documents.view import View
 
 
 def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
-    whole = {"handout.pdf", "handout-a4.pdf", "page.html", "shots.pdf", "shots.csv", "card.json"}
+    whole = {"handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf", "template.svg", "page.html",
+             "shots.pdf", "shots.csv", "card.json"}
     assert whole <= set(files)
     assert {name.split("/")[0] for name in files} == {*whole, "pictures"}
 
@@ -107,7 +108,7 @@ def test_the_page_asks_for_nothing_outside(files: Mapping[str, bytes]) -> None:
     text = files["page.html"].decode()
     assert "<script" not in text
     asked = re.findall(r"""(?:src|href)=["']([^"']*)["']|url\(([^)]*)\)""", text)
-    own = ("#steps", "handout.pdf", "handout-a4.pdf")
+    own = ("#steps", "handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf")
     for address in (one or other for one, other in asked):
         assert address.startswith(("data:font/woff2", "data:image/")) or address in own
     assert "@import" not in text

@@ -11,6 +11,7 @@ from markupsafe import Markup
 from foldproof.documents.cutting import FRAMES
 from foldproof.documents.fonts import page_face_rules
 from foldproof.documents.handout import file_names
+from foldproof.documents.template_sheets import template_files
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import Photo, View
 from foldproof.drawing.record import PLAIN, Drawing
@@ -29,8 +30,10 @@ def page(view: View, theme: Theme) -> str:
     """The whole page. It asks for nothing from outside; its links to the handouts are relative."""
     css = Markup(page_face_rules() + "\n" + theme.text("page.css"))
     prints = sorted(
-        ((file, f"handout on {_PAPERS[paper]} paper") for paper, file in file_names(view.unit).items()),
-        key=lambda print_: len(print_[0]),
+        ((file, f"{kind} on {_PAPERS[paper]} paper")
+         for kind, names in (("handout", file_names), ("template", template_files))
+         for paper, file in names(view.unit).items()),
+        key=lambda print_: (print_[1].split()[0], len(print_[0])),
     )
     return theme.render(
         "page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER, frames=FRAMES)

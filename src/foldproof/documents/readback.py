@@ -38,7 +38,7 @@ def words_of(step: Step) -> tuple[str, ...]:
     """Everything that the handout and the page say in a step, in plain text."""
     tip = (plain(step.tip),) if step.tip else ()
     time = (step.time,) if step.time else ()
-    return (step.title, plain(step.prose), *step.cautions, *step.short, *tip, *time)
+    return (step.title, plain(step.prose), *step.cautions, *step.short, *step.handwork, *tip, *time)
 
 
 def _audit_handout(view: View, told: Told) -> Iterator[str]:
@@ -145,7 +145,7 @@ def _front(view: View) -> tuple[str, ...]:
     cuts = [text for cut in view.cuts for text in (*cut.names, cut.paper, cut.size, *cut.scores)]
     things = [text for item in (*view.papers, *view.supplies, *view.tools) for text in (item.name, item.note)]
     captions = [shown.caption for shown in view.finished if shown.drawing]
-    return (view.title, view.summary, *facts, *cuts, *things, *captions, *view.basic_tools)
+    return (view.title, view.summary, view.hands, *facts, *cuts, *things, *captions, *view.basic_tools)
 
 
 def _missing(wanted: Sequence[str], text: str) -> Iterator[str]:

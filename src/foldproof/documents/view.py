@@ -98,6 +98,8 @@ class Step:
     """The same for a screen: its frames one below the other, so that a phone shows them at their own size."""
     photo: Photo | None
     shots: tuple[Shot, ...]
+    handwork: tuple[str, ...] = ()
+    """How the hands share the work, where the edition is for left-handed makers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,6 +134,8 @@ class View:
     version: str
     dated: str
     """As given on the command line; empty otherwise."""
+    hands: str = ""
+    """What the left-handed edition says before the steps; empty in any other."""
 
     @property
     def stamp(self) -> str:
