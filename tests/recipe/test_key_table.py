@@ -72,9 +72,9 @@ def test_the_walk_reaches_every_form() -> None:
     ("form_name", "record", "apart"),
     [
         ("paper", records.PaperSpec, {"name"}),
-        ("piece", records.PieceSpec, {"name", "shape"}),
+        ("piece", records.PieceSpec, {"name", "shape", "cuts"}),
         ("join", records.JoinSpec, {"name"}),
-        ("layer", records.LayerSpec, {"name", "shape", "face"}),
+        ("layer", records.LayerSpec, {"name", "shape", "face", "cuts"}),
         ("pose", records.PoseSpec, {"name"}),
         ("finished card", records.FinishedSpec, {"envelope_size"}),
         ("meeting", records.MeetSpec, set()),

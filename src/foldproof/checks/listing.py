@@ -53,9 +53,10 @@ def check_adhesive(card: Card, making: Making) -> Iterable[Finding]:
     """Every layer and join says, in the plan or in the step that makes it, what holds it."""
     fixed = {action.bond for step in card.recipe.steps for action in step.actions
              if isinstance(action, Attach) and action.adhesive is not None}
+    sliding = {slide.what.value for slide in card.recipe.slides}
     specs: tuple[LayerSpec | JoinSpec, ...] = (*card.recipe.layers, *card.recipe.joins)
     for spec in specs:
-        if spec.adhesive is None and spec.name.value not in fixed:
+        if spec.adhesive is None and spec.name.value not in fixed | sliding:
             yield NO_ADHESIVE.finding(
                 f"Nothing says what holds the {spec.name}.",
                 mend="Give it `adhesive: NAME`, a supply that is listed.", place=spec.place)

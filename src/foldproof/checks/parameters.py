@@ -10,6 +10,7 @@ from foldproof.recipe.actions import (
     Action,
     Attach,
     CutAcross,
+    CutAway,
     CutOff,
     CutOut,
     DieCut,
@@ -17,7 +18,11 @@ from foldproof.recipe.actions import (
     FoldOn,
     MarkAt,
     Measure,
+    RoundCorners,
+    Scallop,
     ScoreAt,
+    SlideIn,
+    SlitAt,
     Tie,
     Turn,
 )
@@ -73,9 +78,24 @@ def _of_action(index: int, action: Action) -> Iterator[Parameter]:
         case MarkAt():
             yield from one("distance of the mark", action.at, True)
             yield from one("distance of the mark from the edge", action.inward, True)
-        case ScoreAt():
-            yield from one("distance of the score", action.at, True)
-        case Attach():
+        case ScoreAt() | SlitAt():
+            sort = "score" if isinstance(action, ScoreAt) else "slit"
+            yield from one(f"distance of the {sort}", action.at, True)
+            yield from one(f"start of the {sort}", action.begins, True)
+            yield from one(f"end of the {sort}", action.ends, True)
+        case CutAway():
+            sort = "notch" if action.opens else "window"
+            if action.size is not None:
+                yield from one(f"width of the {sort}", action.size[0], True)
+                yield from one(f"height of the {sort}", action.size[1], True)
+            yield from one(f"distance across the {sort}", action.circle, True)
+            for side in ("left", "right", "top", "bottom"):
+                yield from one(f"distance of the {sort} from the {side}", getattr(action.at, side), True)
+        case RoundCorners():
+            yield from one("radius of the corners", action.radius, True)
+        case Scallop():
+            yield from one("width of a scallop", action.across, True)
+        case Attach() | SlideIn():
             at = action.at
             for side in ("left", "right", "top", "bottom"):
                 yield from one(f"distance from the {side}", getattr(at, side))

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from foldproof.documents.plan_words import piece_words, score_words
+from foldproof.documents.plan_words import cut_words, piece_words, score_words
 from foldproof.documents.sheets import sheets_for
 from foldproof.documents.view import Cut, Listed
 from foldproof.documents.words import plain_face
@@ -25,7 +25,8 @@ def cuts(card: Card) -> tuple[Cut, ...]:
     rows: dict[tuple[str, str, tuple[str, ...]], list[str]] = {}
     unit = card.recipe.unit
     for piece in card.pieces:
-        scores = (*(score_words(score, piece, unit) for score in piece.scores), *_outward(card, piece))
+        scores = (*(score_words(score, piece, unit) for score in piece.scores), *cut_words(piece, unit),
+                  *_outward(card, piece))
         rows.setdefault((_paper(piece), piece_words(piece, unit), scores), []).append(piece.name)
     return tuple(
         Cut(names=tuple(names), count=len(names), paper=paper, size=size, scores=scores)

@@ -10,7 +10,7 @@ The shape, version 1 (a change that breaks a reader raises the number; new names
   `files` (relative to this file).
 - `measures`: name to number. `papers`: name to its facts. `finished`: what the recipe promises.
 - `pieces`: name to paper, `layer`, `outline` (own frame: front up, origin bottom left), `scores` (from, to, fold as
-  seen from the front), `panels` (names).
+  seen from the front), `slits` (from, to), `windows` (outline; `round` where it stands for a circle), `panels` (names).
 - `panels`: name to its piece and its corners in the piece's frame.
 - `joins`: name to `layer`, `under` and `over` (panel and face), `area` in the frame of the piece beneath, adhesive.
 - `poses`: name to `flat`; flat ones have `outline`, `size`, `over` (pairs of upper and lower panel), `meetings`,
@@ -139,6 +139,9 @@ def _piece(piece: CardPiece) -> dict[str, Any]:
             score.name: {"from": _point(score.segment.start), "to": _point(score.segment.end), "fold": score.fold.value}
             for score in piece.scores
         },
+        "slits": {
+            slit.name: {"from": _point(slit.segment.start), "to": _point(slit.segment.end)} for slit in piece.slits},
+        "windows": {window.name: {"round": window.round, "outline": _ring(window.ring)} for window in piece.windows},
         "panels": list(piece.panels),
     }
 

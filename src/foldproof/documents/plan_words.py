@@ -3,6 +3,7 @@
 from operator import itemgetter
 
 from foldproof.documents.words import listed
+from foldproof.drawing.cutting import tell_slit, tell_window
 from foldproof.folding.card import CardPiece, CardScore
 from foldproof.making.table import OnTable, Table
 from foldproof.measures.quantity import Unit
@@ -41,6 +42,19 @@ def score_words(score: CardScore, piece: CardPiece, unit: Unit) -> str:
     else:
         where = f"from {spot_words(start, piece.outline, unit)} to {spot_words(end, piece.outline, unit)}"
     return f"score {where} ({_FOLDS[score.fold]})"
+
+
+def cut_words(piece: CardPiece, unit: Unit) -> tuple[str, ...]:
+    """What is cut into a piece, seen with the piece upright and its front up: windows, slits, and its edges."""
+    found = [tell_window(window, piece, unit) for window in piece.windows]
+    found += [tell_slit(slit, piece, unit) for slit in piece.slits]
+    cuts = piece.spec.cuts
+    if cuts.rounded is not None:
+        which = "all corners" if len(cuts.rounded.corners) == 4 else listed(cuts.rounded.corners)
+        found.append(f"{which} rounded to {with_unit(cuts.rounded.radius.value, unit)}")
+    found += [f"{one.edge} edge in scallops {with_unit(one.across.value, unit)} across" for one in cuts.scallops]
+    found += [f"{hole.name}: notch as drawn" for hole in cuts.holes if hole.opens]
+    return tuple(found)
 
 
 def spot_words(point: Point, ring: Ring, unit: Unit) -> str:

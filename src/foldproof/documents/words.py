@@ -14,6 +14,7 @@ from foldproof.recipe.actions import (
     Action,
     Attach,
     CutAcross,
+    CutAway,
     CutBetween,
     CutOff,
     CutOut,
@@ -25,9 +26,14 @@ from foldproof.recipe.actions import (
     Measure,
     Note,
     PlacedAt,
+    RoundCorners,
+    Scallop,
     ScoreAt,
     ScoreBetween,
     SetBlade,
+    SlideIn,
+    SlitAt,
+    SlitBetween,
     Stamp,
     TablePoint,
     Tie,
@@ -77,10 +83,24 @@ def action_words(
             return (f"Make a mark {_of(at, unit)} from the {end_of} and {_of(inward, unit)} in from the {edge} edge "
                     f"({mark})")
         case ScoreAt(at=at):
-            return f"Score {_of(at, unit)} from {_end(action.start)}"
+            return f"Score {_of(at, unit)} from {_end(action.start)}{_reach_words(action, unit)}"
         case ScoreBetween(start=start, end=end, tool=tool) if tool is not None and takes_blades(tool):
             return (f"Bring {_spot(start, unit)} and {_spot(end, unit)} into the groove of the {tool} and score "
                     "between them")
+        case SlitAt(at=at):
+            return f"Cut a slit {_of(at, unit)} from the stop{_reach_words(action, unit)}"
+        case SlitBetween(start=start, end=end):
+            return f"Cut a slit from {_spot(start, unit)} to {_spot(end, unit)}"
+        case CutAway():
+            return _away_words(action, unit)
+        case RoundCorners(radius=radius, corners=corners):
+            which = "all four corners" if len(corners) == 4 else f"the {listed(corners)}"
+            return f"Round {which} to {_of(radius, unit)}"
+        case Scallop(edge=edge, across=across):
+            return f"Cut the {edge} edge in scallops {_of(across, unit)} across"
+        case SlideIn(slide=slide, at=at, fastens=fastens):
+            where = placed_words(at, unit)
+            return f"{'Fasten' if fastens else 'Slide in'}: {slide}{f' ({where})' if where else ''}"
         case ScoreBetween(start=start, end=end):
             return f"Score from {_spot(start, unit)} to {_spot(end, unit)}"
         case SetBlade(blade=blade, tool=tool):
@@ -113,6 +133,23 @@ def action_words(
 
 def _end(start: str) -> str:
     return "the stop" if start == "left" else "the right end"
+
+
+def _reach_words(action: ScoreAt | SlitAt, unit: Unit) -> str:
+    """How far a line runs, where that is not right across."""
+    begins = f"from {_of(action.begins, unit)} to " if action.begins else "to "
+    if action.ends:
+        return f", {begins}{_of(action.ends, unit)} from the fence"
+    return f", from {_of(action.begins, unit)} below the fence to the near edge" if action.begins else ""
+
+
+def _away_words(action: CutAway, unit: Unit) -> str:
+    sort = "notch" if action.opens else "window"
+    if action.corners:
+        return f"Cut a {sort} from {', '.join(_spot(point, unit) for point in action.corners)} and back"
+    size = f"{_of(action.circle, unit)} across" if action.circle else _size(action.size, unit) if action.size else ""
+    where = placed_words(action.at, unit)
+    return f"Cut a {sort}, {size}{f': {where}' if where else ''}"
 
 
 def plain_face(panel: str, face: Face) -> str:

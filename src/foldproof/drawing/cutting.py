@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.lettering import line_step, wrap
@@ -11,7 +12,8 @@ from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, Scene, framed, items_box, moved
 from foldproof.drawing.words import list_of
-from foldproof.folding.card import Card, CardPiece
+from foldproof.folding.card import Card, CardPiece, CardSlit, CardWindow
+from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.face import Fold
 from foldproof.paper.polygon import bounding_box
@@ -40,7 +42,7 @@ def cuts_of(card: Card) -> tuple[Cut, ...]:
     found: dict[object, list[CardPiece]] = {}
     for piece in card.pieces:
         if not piece.bought:
-            alike = (piece.paper, piece.outline) if not piece.scores else piece.name
+            alike = (piece.paper, piece.outline) if not (piece.scores or piece.slits or piece.windows) else piece.name
             found.setdefault(alike, []).append(piece)
     return tuple(Cut(pieces=tuple(pieces)) for pieces in found.values())
 
@@ -93,6 +95,8 @@ def tell_cut(card: Card, cut: Cut) -> str:
     size = f"{with_unit(box.width, unit)} across" if piece.round else write_size((box.width, box.height), unit)
     words = f"{len(cut.pieces)}{paper}, {size}: {names}"
     scores = [_tell_score(card, piece, score.name) for score in piece.scores]
+    scores += [tell_window(window, piece, unit) for window in piece.windows]
+    scores += [tell_slit(slit, piece, unit) for slit in piece.slits]
     return f"{words}{'; ' if scores else ''}{'; '.join(scores)}."
 
 
@@ -116,7 +120,12 @@ def _piece_items(card: Card, cut: Cut, scale: float, style: DrawingStyle) -> lis
     if piece.round:
         ring = round_out(ring, [(box.centre, box.width / 2)])
     size = bounding_box(piece.outline)
-    items: list[Item] = [Area(rings=(ring,), fill=Fill.FRONT, tone=tone_of(card, piece.name), edge=Kind.CUT)]
+    holes = []
+    for window in piece.windows:
+        hole = tuple(_at(p, scale) for p in window.ring)
+        holes.append(round_out(hole, [(box_round(hole).centre, box_round(hole).width / 2)]) if window.round else hole)
+    items: list[Item] = [
+        Area(rings=(ring, *holes), fill=Fill.FRONT, tone=tone_of(card, piece.name), edge=Kind.CUT)]
     wanted = [Wanted(start=(box.left, box.bottom), end=(box.right, box.bottom), text=with_unit(size.width, unit),
                      sides=("below",))]
     if not piece.round:
@@ -126,6 +135,10 @@ def _piece_items(card: Card, cut: Cut, scale: float, style: DrawingStyle) -> lis
         a, b = _at(score.segment.start, scale), _at(score.segment.end, scale)
         items.append(Line(points=(a, b), kind=kind_of_fold(score.fold)))
         wanted += _from_edges(card, piece, (score.segment.start, score.segment.end), scale)
+    for slit in piece.slits:
+        a, b = _at(slit.segment.start, scale), _at(slit.segment.end, scale)
+        items.append(Line(points=(a, b), kind=Kind.CUT))
+    wanted += _inner_lengths(card, piece, scale)
     unique = {(w.start, w.end): w for w in wanted}
     items += set_in_rows(unique.values(), box, style.small_pt)
     pt = style.text_pt
@@ -136,6 +149,55 @@ def _piece_items(card: Card, cut: Cut, scale: float, style: DrawingStyle) -> lis
     for i, line in enumerate(wrap(words, pt, max(drawn.width, 30.0))):
         items.append(Label(text=line, at=(drawn.left, top - i * line_step(pt)), pt=pt, anchor="start"))
     return items
+
+
+def _inner_lengths(card: Card, piece: CardPiece, scale: float) -> list[Wanted]:
+    """How far slits, windows and the scores that end on them are from the left edge and from the bottom edge."""
+    unit, box = card.recipe.unit, bounding_box(piece.outline)
+    across: set[Fraction] = set()
+    up: set[Fraction] = set()
+    for segment in [slit.segment for slit in piece.slits]:
+        across |= {segment.start.x, segment.end.x}
+        up |= {segment.start.y, segment.end.y}
+    for window in piece.windows:
+        hole = bounding_box(window.ring)
+        across |= {hole.left, hole.right}
+        up |= {hole.bottom, hole.top}
+    for score in piece.scores if piece.slits or piece.windows else ():
+        a, b = score.segment.start, score.segment.end
+        across |= {a.x} if a.x == b.x else set()
+        up |= {a.y} if a.y == b.y else set()
+    return [
+        Wanted(start=(0.0, 0.0), end=(float(x) * scale, 0.0), text=with_unit(x, unit), sides=("below",))
+        for x in sorted(across) if box.left < x < box.right
+    ] + [
+        Wanted(start=(0.0, 0.0), end=(0.0, float(y) * scale), text=with_unit(y, unit), sides=("left",))
+        for y in sorted(up) if box.bottom < y < box.top
+    ]
+
+
+def tell_window(window: CardWindow, piece: CardPiece, unit: Unit) -> str:
+    """A window in words: how large, and where on its piece, upright and front up."""
+    box, room = bounding_box(window.ring), bounding_box(piece.outline)
+    size = f"{with_unit(box.width, unit)} across" if window.round else write_size((box.width, box.height), unit)
+    return (f"{window.name}: window {size}, {with_unit(box.left - room.left, unit)} from the left edge and "
+            f"{with_unit(box.bottom - room.bottom, unit)} up from the bottom edge")
+
+
+def tell_slit(slit: CardSlit, piece: CardPiece, unit: Unit) -> str:
+    """A slit in words: where on its piece it runs, upright and front up."""
+    room = bounding_box(piece.outline)
+    start, end = sorted((slit.segment.start, slit.segment.end))
+    (x, y), (right, top) = ((p.x - room.left, p.y - room.bottom) for p in (start, end))
+    if x == right:
+        low, high = (with_unit(v, unit) for v in sorted((y, top)))
+        return f"{slit.name}: slit {with_unit(x, unit)} from the left edge, from {low} to {high} up"
+    if y == top:
+        return (f"{slit.name}: slit {with_unit(y, unit)} up from the bottom edge, from {with_unit(x, unit)} to "
+                f"{with_unit(right, unit)} from the left")
+    ends = " to ".join(
+        f"{with_unit(h, unit)} from the left and {with_unit(v, unit)} up" for h, v in ((x, y), (right, top)))
+    return f"{slit.name}: slit from {ends}"
 
 
 def _from_edges(card: Card, piece: CardPiece, ends: Iterable[Point], scale: float) -> list[Wanted]:

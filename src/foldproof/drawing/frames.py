@@ -11,7 +11,8 @@ from foldproof.recipe import actions as do
 
 SHOWN = (
     do.CutOut, do.CutAcross, do.CutOff, do.CutBetween, do.DieCut, do.Lay, do.MarkAt, do.ScoreAt, do.ScoreBetween,
-    do.Turn, do.TurnOver, do.FoldOn, do.Tuck, do.Unfold, do.Attach, do.Stamp, do.Tie, do.Measure,
+    do.Turn, do.TurnOver, do.FoldOn, do.Tuck, do.Unfold, do.Attach, do.SlideIn, do.Stamp, do.Tie, do.Measure, do.SlitAt,
+    do.SlitBetween, do.CutAway, do.RoundCorners, do.Scallop,
 )
 """Actions that can be seen. Waiting, a change of blade and notes leave the paper as it is."""
 
@@ -75,7 +76,7 @@ def _turned_to(card: Card, frame: Frame) -> Frame:
 
 def _when(done: Done) -> Table:
     """The table on which an action's piece belongs to the body that is worked on: what is attached joins it."""
-    return done.after if isinstance(done.action, do.Attach) else done.before
+    return done.after if isinstance(done.action, do.Attach | do.SlideIn) else done.before
 
 
 def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> None:
@@ -92,7 +93,8 @@ def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> N
 
 def _marks(table: Table) -> tuple[object, ...]:
     """What else can be seen of the paper: its outlines, creases and what is on it."""
-    return (table.bonds, table.tucked, tuple((piece.outline, piece.creases) for piece in table.pieces.values()))
+    return (table.bonds, table.tucked, tuple(
+        (piece.outline, piece.holes, piece.slits, piece.creases) for piece in table.pieces.values()))
 
 
 def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> None:
@@ -132,7 +134,7 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             if frames and not _can_share(frames[-1], done):
                 frames[-1] = replace(frames[-1], closed=True)
             _join(frames, waiting, done, done.after)
-        case do.ScoreAt():
+        case do.ScoreAt() | do.SlitAt():
             _join(frames, waiting, done, done.after)
             frames[-1] = replace(frames[-1], fence=True)
         case _:

@@ -11,7 +11,7 @@ from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.drawing.sheet import Sheet, add_lengths, bond_name
 from foldproof.drawing.shown_bonds import draw_attached, pattern_up
-from foldproof.drawing.shown_cuts import draw_cut, outline_heavy
+from foldproof.drawing.shown_cuts import draw_away, draw_cut, draw_slit, new_slits, outline_heavy
 from foldproof.drawing.shown_folds import draw_fold, folding_creases
 from foldproof.drawing.shown_names import draw_marks, name_panels
 from foldproof.drawing.shown_scores import draw_new_creases, new_creases
@@ -30,7 +30,7 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     new = new_creases(frame)
     attached = [done for done in frame.done if isinstance(done.action, do.Attach)]
     guests = [bond.guest for bond in frame.table.bonds if bond.name in {bond_name(done) for done in attached}]
-    sheet.items += paper_items(picture, guests, new | folding_creases(picture, frame))
+    sheet.items += paper_items(picture, guests, new | folding_creases(picture, frame), new_slits(frame))
     fence = frame.fence and not attached
     if fence:
         sheet.items += guide_edge([pane.ring for pane in picture.panes], picture.box)
@@ -69,6 +69,10 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
             draw_cut(sheet, done)
         case do.ScoreAt() | do.MarkAt():
             add_lengths(sheet, done.piece or "", done)
+        case do.SlitAt() | do.SlitBetween():
+            draw_slit(sheet, done)
+        case do.CutAway() | do.RoundCorners() | do.Scallop():
+            draw_away(sheet, done)
         case do.ScoreBetween():
             for line in done.lines:
                 p, q = (sheet.picture.at(done.piece or "", end) for end in (line.start, line.end))

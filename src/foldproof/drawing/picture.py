@@ -13,8 +13,10 @@ from foldproof.making.order import lying
 from foldproof.making.table import Crease, Lie, Table
 from foldproof.making.work import Part, Work, work_with
 from foldproof.paper.face import Face, Fold
-from foldproof.paper.polygon import Where, clip, locate, on_segment
-from foldproof.paper.vector import ORIGIN, Point, Segment
+from foldproof.paper.keyhole import keyhole
+from foldproof.paper.polygon import Where, area, clip, locate, on_segment
+from foldproof.paper.shapes import CIRCLE_CORNERS
+from foldproof.paper.vector import ORIGIN, Point, Ring, Segment
 
 SHORT = 1.6
 """How far an existing crease stops short of the edge, in millimetres."""
@@ -46,9 +48,16 @@ class Pane:
     """The face that the maker sees."""
     tone: str | None
     over: tuple[tuple[XY, ...], ...]
-    """The outlines of everything that lies on it, or might."""
+    """The outlines of everything that lies on it, or might; windows let in by bridges."""
     shows: tuple[tuple[tuple[XY, ...], ...], ...] | None = None
     """Where papers run in a ring, what shows of this one: areas with their holes. Else what is painted later covers."""
+    holes: tuple[tuple[XY, ...], ...] = ()
+    """Windows: what lies beneath shows there."""
+
+    @property
+    def covered(self) -> tuple[tuple[XY, ...], ...]:
+        """Where nothing can be written on it: beneath other paper, and in its windows."""
+        return (*self.over, *self.holes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +79,7 @@ class Picture:
     def pane_at(self, piece: str, p: Point) -> Pane | None:
         """The stretch of a piece that a point of its own frame belongs to."""
         own = [pane for pane in self.panes if pane.part.piece == piece]
-        inside = [pane for pane in own if locate(p, pane.part.ring) is not Where.OUT]
+        inside = [pane for pane in own if locate(p, pane.part.ring, pane.part.holes) is not Where.OUT]
         return next(iter((*inside, *own)), None)
 
     def at(self, piece: str, p: Point) -> XY:
@@ -95,16 +104,32 @@ def picture_of(card: Card, table: Table, piece: str, scale: float, lie: Lie | No
     looking = Looking(lie=work.lie, scale=scale)
     found = lying(card, table, work)
     rings = [_drawn_ring(table, part, looking) for part in found.parts]
+    solid = [_solid_ring(part, looking) if part.holes else ring for part, ring in zip(found.parts, rings, strict=True)]
     panes = tuple(
         Pane(
             part=part, ring=ring, face=work.face_up(part), tone=tone_of(card, part.piece),
-            over=tuple(rings[j] for j in range(len(rings)) if (j, i) in found.over),
+            over=tuple(solid[j] for j in range(len(rings)) if (j, i) in found.over),
             shows=tuple(
                 tuple(tuple(looking.at(p) for p in one) for one in (outer, *holes))
-                for place, outer, holes in found.shown if place == i) if found.shown else None)
+                for place, outer, holes in found.shown if place == i) if found.shown else None,
+            holes=tuple(_drawn_hole(card, part, hole, looking) for hole in part.holes))
         for i, (part, ring) in enumerate(zip(found.parts, rings, strict=True))
     )
     return Picture(card=card, table=table, work=work, looking=looking, panes=panes)
+
+
+def _solid_ring(part: Part, looking: Looking) -> tuple[XY, ...]:
+    ring, _ = keyhole(part.ring, [hole if area(hole) < 0 else hole[::-1] for hole in part.holes])
+    return tuple(looking.at(part.fit.point(p)) for p in ring)
+
+
+def _drawn_hole(card: Card, part: Part, hole: Ring, looking: Looking) -> tuple[XY, ...]:
+    ring = tuple(looking.at(part.fit.point(p)) for p in hole)
+    plan = card.piece(part.piece)
+    if len(ring) == CIRCLE_CORNERS and plan is not None and any(window.round for window in plan.windows):
+        box = box_round(ring)
+        return round_out(ring, [(box.centre, box.width / 2)])
+    return ring
 
 
 def _drawn_ring(table: Table, part: Part, looking: Looking) -> tuple[XY, ...]:
@@ -126,20 +151,22 @@ def tone_of(card: Card, piece: str) -> str | None:
 
 def paper_items(
     picture: Picture, strong: Iterable[str] = (), new: frozenset[tuple[str, Segment]] = frozenset(),
+    new_slits: frozenset[tuple[str, Segment]] = frozenset(),
 ) -> list[Item]:
     """The paper, its edges and the creases that were there before.
 
-    `strong` names pieces whose edges are drawn heavier; `new` holds creases (piece, segment) that are drawn elsewhere.
+    `strong` names pieces whose edges are drawn heavier; `new` and `new_slits` hold creases and slits (piece, segment)
+    that are drawn elsewhere.
     """
     items: list[Item] = []
     heavy = set(strong)
     for pane in picture.panes:
         fill = Fill.FRONT if pane.face is Face.FRONT else Fill.BACK
-        areas = ((pane.ring,),) if pane.shows is None else pane.shows
+        areas = ((pane.ring, *pane.holes),) if pane.shows is None else pane.shows
         items += [Area(rings=rings, fill=fill, tone=pane.tone) for rings in areas]
     for pane in picture.panes:
         kind = Kind.STRONG if pane.part.piece in heavy else Kind.EDGE
-        for p, q in _edges(picture, pane):
+        for p, q in (*_edges(picture, pane), *_cut_edges(picture, pane, new_slits)):
             items += [Line(points=s, kind=kind) for s in seen(p, q, pane.over)]
         for crease in picture.table.pieces[pane.part.piece].creases:
             if (pane.part.piece, crease.segment) not in new and not folded_now(picture, pane.part.piece, crease):
@@ -162,7 +189,12 @@ def shortened(p: XY, q: XY) -> tuple[XY, XY]:
 
 def crease_on(picture: Picture, pane: Pane, crease: Crease) -> Iterator[tuple[XY, XY]]:
     """Where a crease runs over a pane, on the drawing."""
-    for stretch in clip(crease.segment, pane.part.ring):
+    yield from line_on(picture, pane, crease.segment)
+
+
+def line_on(picture: Picture, pane: Pane, line: Segment) -> Iterator[tuple[XY, XY]]:
+    """Where a line of a piece runs over a pane, on the drawing."""
+    for stretch in clip(line, pane.part.ring, pane.part.holes):
         if stretch.start != stretch.end:
             start, end = (picture.looking.at(pane.part.fit.point(p)) for p in (stretch.start, stretch.end))
             yield (start, end)
@@ -209,6 +241,17 @@ def _edges(picture: Picture, pane: Pane) -> Iterator[tuple[XY, XY]]:
         a, b = corners[i], corners[(i + 1) % len(corners)]
         if not any(on_segment(a, hinge) and on_segment(b, hinge) for hinge in flat):
             yield ring[i], ring[(i + 1) % len(ring)]
+
+
+def _cut_edges(
+    picture: Picture, pane: Pane, new_slits: frozenset[tuple[str, Segment]],
+) -> Iterator[tuple[XY, XY]]:
+    """The sides of a pane's windows, and its slits."""
+    for hole in pane.holes:
+        yield from pairwise((*hole, hole[0]))
+    for slit in picture.table.pieces[pane.part.piece].slits:
+        if (pane.part.piece, slit) not in new_slits:
+            yield from line_on(picture, pane, slit)
 
 
 def _flat_hinges(picture: Picture, part: Part) -> list[Segment]:

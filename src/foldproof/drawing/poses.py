@@ -16,7 +16,7 @@ from foldproof.drawing.words import list_of
 from foldproof.folding.card import Card, FlatPose, Pose, Region
 from foldproof.measures.writing import with_unit
 from foldproof.paper.face import Face
-from foldproof.paper.polygon import area, on_segment
+from foldproof.paper.polygon import area, clip, on_segment
 from foldproof.paper.vector import Point, Segment
 
 LARGEST_MM = 74.0
@@ -137,6 +137,10 @@ def _discs(card: Card, pose: FlatPose, scale: float) -> list[Disc]:
     """The circles of the round pieces, on the drawing."""
     found: list[Disc] = []
     for piece in card.pieces:
+        for window in piece.windows:
+            for panel in piece.panels if window.round else ():
+                box = box_round(_to_paper(pose.placements[panel].ring(window.ring), scale))
+                found.append((box.centre, box.width / 2))
         if piece.round:
             for panel in piece.panels:
                 box = box_round(_to_paper(pose.placements[panel].ring(piece.outline), scale))
@@ -157,6 +161,11 @@ def _region_edges(card: Card, pose: FlatPose, region: Region, scale: float, disc
             a, b = _to_paper((p, q), scale)
             points = shortened(a, b) if crease else (*round_side(a, b, discs), b)
             items.append(Line(points=points, kind=Kind.CREASE if crease else Kind.EDGE))
+    plan = card.piece(card.panels[region.panel].piece)
+    for slit in plan.slits if plan else ():
+        lies = pose.placements[region.panel].segment(slit.segment)
+        items += [Line(points=_to_paper((s.start, s.end), scale), kind=Kind.EDGE)
+                  for s in clip(lies, region.ring, region.holes) if s.start != s.end]
     return items
 
 

@@ -47,11 +47,11 @@ def add_lengths(sheet: Sheet, piece: str, done: Done, shift: Vector | None = Non
         a, b = (
             sheet.picture.at(piece, p + shift if shift else p) for p in (dimension.start, dimension.end))
         text = sheet.length(dimension.measure.value)
-        if isinstance(done.action, do.ScoreAt | do.CutAcross):
+        level = abs(a[1] - b[1]) < 1e-6
+        if isinstance(done.action, do.ScoreAt | do.SlitAt | do.CutAcross) and level:
             a, b = (a[0], box.bottom), (b[0], box.bottom)
             sheet.lengths.append(Wanted(start=a, end=b, text=text, sides=("below",)))
         elif isinstance(done.action, do.CutOut | do.DieCut):
-            level = abs(a[1] - b[1]) < 1e-6
             a, b = ((a[0], box.bottom), (b[0], box.bottom)) if level else ((box.left, a[1]), (box.left, b[1]))
             sheet.lengths.append(Wanted(start=a, end=b, text=text, sides=("below",) if level else ("left",)))
         else:

@@ -1,10 +1,11 @@
 """What is put on: where it lies, where its adhesive is, what it hides."""
 
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from foldproof.drawing.labels import Wish, places_inside, places_round
 from foldproof.drawing.picture import Pane
-from foldproof.drawing.plane import XY, box_round, middle_of, split_by_rings
+from foldproof.drawing.plane import XY, box_round, inside, middle_of, split_by_rings
 from foldproof.drawing.rows import Wanted
 from foldproof.drawing.scene import Hatch, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet, bond_called, bond_name
@@ -34,7 +35,9 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
         return picture.looking.at(host.part.fit.point(p))
 
     areas = glue_to_draw(sheet.card, bond)
-    sheet.items += [Hatch(rings=(tuple(at(p) for p in area),)) for area in areas]
+    windows = [hole for pane in (host, guest) for hole in pane.holes]
+    sheet.items += [Hatch(rings=(tuple(at(p) for p in area), *_within(windows, tuple(at(p) for p in area))))
+                    for area in areas]
     if bond.glue or areas != (bond.area,):
         sheet.notes.append(f"{made.guest}: adhesive only where it is hatched")
     under = tuple(at(p) for p in receiver.ring)
@@ -77,6 +80,11 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
         sheet.notes.append(f"{made.guest} {way}{upon}")
 
 
+def _within(windows: Sequence[tuple[XY, ...]], area: tuple[XY, ...]) -> Iterator[tuple[XY, ...]]:
+    """The windows that lie in an area: no adhesive is there."""
+    return (window for window in windows if all(inside(p, area) for p in window))
+
+
 def pattern_up(sheet: Sheet, pane: Pane) -> None:
     """An arrow that says which way a patterned paper stands, where that matters and its front shows."""
     plan = sheet.card.piece(pane.part.piece)
@@ -89,4 +97,4 @@ def pattern_up(sheet: Sheet, pane: Pane) -> None:
     pt = sheet.style.small_pt
     sheet.wishes.append(Wish(
         label=Label(text=words, at=pane.ring[0], pt=pt, italic=True), must=False, room=pane.ring,
-        places=tuple(p for p in places_inside(pane.ring, words, pt, covered=pane.over) if not p[2])))
+        places=tuple(p for p in places_inside(pane.ring, words, pt, covered=pane.covered) if not p[2])))

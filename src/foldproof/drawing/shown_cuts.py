@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
+from foldproof.drawing.frames import Frame
 from foldproof.drawing.labels import Wish, places_inside, places_round
 from foldproof.drawing.plane import (
     XY,
@@ -16,7 +17,9 @@ from foldproof.drawing.plane import (
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet, add_lengths, along_line
 from foldproof.drawing.tools import track
+from foldproof.drawing.words import list_of
 from foldproof.making.table import Done
+from foldproof.making.work import work_with
 from foldproof.paper.face import Face
 from foldproof.paper.polygon import Where, locate
 from foldproof.paper.vector import Ring, Segment, Vector
@@ -42,6 +45,54 @@ def cut_shift(before: Ring, after: Ring, lines: Sequence[Segment]) -> Vector:
         if held and crossing:
             return shift
     return zero
+
+
+def new_slits(frame: Frame) -> frozenset[tuple[str, Segment]]:
+    """The slits that the frame cuts, (piece, segment)."""
+    return frozenset(
+        (done.piece or "", line) for done in frame.done for line in done.lines
+        if isinstance(done.action, do.SlitAt | do.SlitBetween))
+
+
+def draw_slit(sheet: Sheet, done: Done) -> None:
+    """A slit as it is cut, heavy, with its lengths."""
+    for line in done.lines:
+        p, q = (sheet.picture.at(done.piece or "", end) for end in (line.start, line.end))
+        sheet.items.append(Line(points=(p, q), kind=Kind.CUT))
+        sheet.wishes.append(Wish(
+            label=Label(text="slit", at=p, pt=sheet.style.small_pt, italic=True),
+            places=tuple(along_line(p, q, sheet.style.small_pt)), must=False))
+    add_lengths(sheet, done.piece or "", done)
+
+
+def draw_away(sheet: Sheet, done: Done) -> None:
+    """A shape that is cut out of all the paper beneath: its outline heavy, as far as paper is cut, and its lengths."""
+    picture = sheet.picture
+    before = work_with(sheet.card, done.before, done.piece or "")
+    drawn: set[tuple[XY, XY]] = set()
+    for ring in done.gone:
+        shape = tuple(picture.looking.at(p) for p in ring)
+        for part in before.parts:
+            paper = tuple(picture.looking.at(part.fit.point(p)) for p in part.ring)
+            for p, q in zip(shape, (*shape[1:], shape[0]), strict=True):
+                for a, b, cut in split_by_rings(p, q, (paper,)):
+                    if cut and (a, b) not in drawn:
+                        drawn.add((a, b))
+                        sheet.items.append(Line(points=(a, b), kind=Kind.CUT))
+        words = "cut out" if isinstance(done.action, do.CutAway) else "cut off"
+        places = tuple(places_inside(shape, words, sheet.style.small_pt))
+        sheet.wishes.append(Wish(
+            label=Label(text=words, at=shape[0], pt=sheet.style.small_pt, italic=True), places=places, room=shape,
+            must=False))
+    match done.action:
+        case do.RoundCorners(radius=radius, corners=corners):
+            which = "all corners" if len(corners) == 4 else list_of(corners)
+            sheet.notes.append(f"{which} rounded to {sheet.length(radius.value)}")
+        case do.Scallop(edge=edge, across=across):
+            sheet.notes.append(f"{edge} edge in scallops {sheet.length(across.value)} across")
+        case _:
+            pass
+    add_lengths(sheet, done.piece or "", done)
 
 
 def draw_cut(sheet: Sheet, done: Done) -> None:

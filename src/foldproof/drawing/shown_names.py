@@ -4,10 +4,10 @@
 from foldproof.drawing.frames import Frame
 from foldproof.drawing.labels import Wish, places_inside, places_round
 from foldproof.drawing.picture import Pane
-from foldproof.drawing.plane import inside, plus, times
+from foldproof.drawing.plane import inside, on_edge, plus, times
 from foldproof.drawing.scene import Label
 from foldproof.drawing.sheet import Sheet
-from foldproof.drawing.tools import inward_at, tick
+from foldproof.drawing.tools import cross_mark, inward_at, tick
 from foldproof.paper.face import Face
 from foldproof.paper.polygon import on_segment
 from foldproof.paper.vector import Segment
@@ -25,7 +25,7 @@ def draw_marks(sheet: Sheet, frame: Frame) -> None:
             if any(inside(at, ring) for ring in pane.over):
                 continue
             inward = inward_at(at, pane.ring)
-            sheet.items += tick(at, inward)
+            sheet.items += tick(at, inward) if on_edge(at, pane.ring, 0.05) else cross_mark(at)
             tip = plus(at, times(inward, 3.2))
             pt = sheet.style.text_pt if mark.name in made else sheet.style.small_pt
             sheet.wishes.append(Wish(
@@ -48,7 +48,7 @@ def name_panels(sheet: Sheet, told: set[str]) -> None:
             ring = tuple(picture.looking.at(pane.part.fit.point(p)) for p in panel.ring)
             as_before = pane.face is picture.work.lie.up or (plan.layer and pane.face is Face.FRONT)
             words = name if as_before else f"{name}, {pane.face}"
-            places = tuple(places_inside(ring, words, pt, covered=pane.over))
+            places = tuple(places_inside(ring, words, pt, covered=pane.covered))
             if places:
                 label = Label(text=words, at=places[0][0], pt=pt, quiet=True)
                 sheet.wishes.append(Wish(label=label, places=places, room=ring, must=False))

@@ -12,6 +12,7 @@ from foldproof.drawing.solid import XYZ, Camera, Sheet, add, cross, dot, far_to_
 from foldproof.folding.card import Card, Frame3, Panel, StandingPose
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
+from foldproof.paper.keyhole import keyhole
 from foldproof.paper.polygon import is_convex, on_segment, turn
 from foldproof.paper.vector import Point, Ring
 
@@ -73,17 +74,18 @@ def _sheets(card: Card, pose: StandingPose) -> Iterator[Sheet]:
         if name not in pose.frames:
             continue
         frame = pose.frames[name]
-        for ring, rims in _convex(panel.ring, _rims(card, pose, panel)):
+        whole, paper = keyhole(panel.ring, panel.holes)
+        shown = tuple(a and b for a, b in zip(_rims(card, pose, panel, whole), paper, strict=True))
+        for ring, rims in _convex(whole, shown):
             yield sheet(name, tuple(add(at(frame, p), lifts[name]) for p in ring), rims)
 
 
-def _rims(card: Card, pose: StandingPose, panel: Panel) -> tuple[bool, ...]:
+def _rims(card: Card, pose: StandingPose, panel: Panel, ring: Ring) -> tuple[bool, ...]:
     """For each side of a panel, whether it is drawn: not where it runs on flat over a hinge."""
     flat = [
         hinge.segment for hinge in card.hinges
         if panel.name in hinge.panels and abs(pose.angles.get(hinge.score, 0.0)) < 0.5
     ]
-    ring = panel.ring
     return tuple(
         not any(on_segment(p, s) and on_segment(q, s) for s in flat)
         for p, q in zip(ring, (*ring[1:], ring[0]), strict=True)

@@ -73,6 +73,11 @@ def tick(at: XY, inward: XY) -> list[Item]:
     return [Line(points=(at, plus(at, times(inward, 2.6))), kind=Kind.STRONG)]
 
 
+def cross_mark(at: XY) -> list[Item]:
+    """A pencil mark inside the paper: a small cross."""
+    return [Line(points=(plus(at, (-x, -y)), plus(at, (x, y))), kind=Kind.STRONG) for x, y in ((1.3, 0.0), (0.0, 1.3))]
+
+
 def inward_at(at: XY, ring: Sequence[XY]) -> XY:
     """The direction into a ring, square to its side that is nearest to a point; the ring may turn either way."""
     sign = 1.0 if area_of(ring) > 0 else -1.0

@@ -127,8 +127,21 @@ def _tell_done(card: Card, done: Done) -> list[str]:
     unit = card.recipe.unit
     match done.action:
         case do.ScoreAt(at=at, start=start):
-            return [f"a {_score_word(card, done)} runs across from the far edge to the near one, "
+            return [f"a {_score_word(card, done)} runs {_reach(done.action, unit)}, "
                     f"{with_unit(at.value, unit)} from {_end(start)}"]
+        case do.SlitAt(at=at):
+            return [f"a slit runs {_reach(done.action, unit)}, {with_unit(at.value, unit)} from the stop"]
+        case do.SlitBetween(start=start, end=end):
+            return [f"a slit runs from the {start.name} to the {end.name}"]
+        case do.CutAway():
+            return [_away(done.action, unit)]
+        case do.RoundCorners(radius=radius, corners=corners):
+            which = "every corner" if len(corners) == 4 else f"at {list_of(corners)} the paper"
+            return [f"{which} is cut round to {with_unit(radius.value, unit)}"]
+        case do.Scallop(edge=edge, across=across):
+            return [f"the {edge} edge is cut in scallops {with_unit(across.value, unit)} across"]
+        case do.SlideIn(slide=slide):
+            return [f"{slide}"]
         case do.ScoreBetween(start=start, end=end):
             return [f"a {_score_word(card, done)} runs from the {start.name} to the {end.name}"]
         case do.CutAcross(at=at, keep=keep, start=start, other=other):
@@ -169,6 +182,28 @@ def _tell_done(card: Card, done: Done) -> list[str]:
 
 def _end(start: str) -> str:
     return "the stop" if start == "left" else "the right end"
+
+
+def _reach(action: do.ScoreAt | do.SlitAt, unit: Unit) -> str:
+    """From where to where a line square to the fence runs."""
+    if action.begins is None and action.ends is None:
+        return "across from the far edge to the near one"
+    start = f"from {with_unit(action.begins.value, unit)} below the far edge" if action.begins else "from the far edge"
+    return f"{start} to {f'{with_unit(action.ends.value, unit)} below it' if action.ends else 'the near one'}"
+
+
+def _away(action: do.CutAway, unit: Unit) -> str:
+    sort = "notch" if action.opens else "window"
+    if action.corners:
+        return f"a {sort} is cut by {list_of(point.name for point in action.corners)}"
+    size = f"{with_unit(action.circle.value, unit)} across" if action.circle else write_size(
+        (action.size[0].value, action.size[1].value), unit) if action.size else ""
+    where = [f"{with_unit(q.value, unit)} from the {side} edge" for side in ("left", "right", "top", "bottom")
+             if (q := getattr(action.at, side)) is not None]
+    if action.at.centred is not None:
+        where.append("in the middle" + {"both": "", "across": " from side to side", "up": " from top to bottom"}[
+            action.at.centred])
+    return f"a {sort}, {size}, is cut {list_of(where)}"
 
 
 def _score_word(card: Card, done: Done) -> str:

@@ -49,6 +49,28 @@ class CardScore:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CardSlit:
+    """A cut line inside a piece."""
+
+    name: str
+    segment: Segment
+    """In the piece's own frame."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardWindow:
+    """A cut-out with paper all round."""
+
+    name: str
+    ring: Ring
+    """In the piece's own frame, anticlockwise."""
+    round: bool
+    """Whether it stands for a circle."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Surface:
     """A face of a panel."""
 
@@ -72,6 +94,13 @@ class CardPiece:
     scores: tuple[CardScore, ...]
     panels: tuple[str, ...]
     spec: PieceSpec | LayerSpec
+    slits: tuple[CardSlit, ...] = ()
+    windows: tuple[CardWindow, ...] = ()
+
+    @property
+    def holes(self) -> tuple[Ring, ...]:
+        """The rings of its windows, clockwise."""
+        return tuple(window.ring[::-1] for window in self.windows)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

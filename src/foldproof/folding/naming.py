@@ -7,7 +7,7 @@ from foldproof.folding.card import CardScore
 from foldproof.folding.outlines import point_at
 from foldproof.folding.scores import side_of
 from foldproof.folding.words import error, list_of
-from foldproof.paper.polygon import Where, edges, locate, meeting
+from foldproof.paper.polygon import Where, area, edges, locate, meeting
 from foldproof.paper.tracing import Area
 from foldproof.recipe.records import PanelSpec, PieceSpec, PointAt, Side
 
@@ -63,6 +63,9 @@ def _fits(
     if isinstance(panel.where, PointAt):
         p = point_at(panel.where)
         fits = [i for i, face in enumerate(faces) if locate(p, face.ring, face.holes) is Where.IN]
+        if not fits:  # a point in a window names the panel round it
+            round_it = [i for i, face in enumerate(faces) if locate(p, face.ring) is Where.IN]
+            fits = sorted(round_it, key=lambda i: area(faces[i].ring))[:1]
         if fits:
             return fits, None
         edge = any(locate(p, face.ring, face.holes) is Where.ON for face in faces)

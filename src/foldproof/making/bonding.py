@@ -9,15 +9,37 @@ from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.putting import put, said_distances
 from foldproof.making.seen import seen
 from foldproof.making.table import Bonded, OnTable
-from foldproof.recipe.actions import Attach
+from foldproof.recipe.actions import Attach, SlideIn
 
 
 def attach(setting: Setting, action: Attach) -> Outcome:
     """Lay a guest on its receiver where the step says; it is bonded there from now on."""
+    return _put(setting, action, action.bond, action.adhesive)
+
+
+def slide_in(setting: Setting, action: SlideIn) -> Outcome:
+    """Slide something in, or fasten it: a layer comes to lie where the step says; another piece has to be there."""
     card, table = setting.card, setting.table
-    bond = next((bond for bond in card.bonds if bond.name == action.bond), None)
+    slide = next((slide for slide in card.recipe.slides if slide.name.value == action.slide), None)
+    if slide is None:
+        return refused(setting, "no such slide", f"The plan has no slide called “{action.slide}”.",
+                       "Use the name of a slide of the plan.")
+    if any(bond.name == slide.what.value for bond in card.bonds):
+        return _put(setting, action, slide.what.value, None)
+    for name in (slide.what.value, slide.into.value):
+        owner = card.panels[name].piece if name in card.panels else name
+        if card.piece(owner) is not None and owner not in table.pieces:
+            return refused(setting, "not cut yet", f"The {owner} is not on the table yet: no step before this one "
+                           "cuts it.",
+                           f"Cut the {owner} first, or move this step behind the one that does.")
+    return Outcome(table=table, piece=setting.target)
+
+
+def _put(setting: Setting, action: Attach | SlideIn, name: str, adhesive: str | None) -> Outcome:
+    card, table = setting.card, setting.table
+    bond = next((bond for bond in card.bonds if bond.name == name), None)
     if bond is None:
-        return refused(setting, "no such layer or join", f"The plan has no layer or join called “{action.bond}”.",
+        return refused(setting, "no such layer or join", f"The plan has no layer or join called “{name}”.",
                        "Use the name of a layer or a join of the plan.")
     if any(made.name == bond.name for made in table.bonds):
         return refused(setting, "attached twice", f"The {bond.name} has been attached already.", "Take this out.")
@@ -26,20 +48,21 @@ def attach(setting: Setting, action: Attach) -> Outcome:
     assert guest_plan is not None
     pieces = dict(table.pieces)
     if guest not in pieces and guest_plan.bought:
-        pieces[guest] = OnTable(name=guest, outline=guest_plan.outline, round=guest_plan.round)
-    for name in (receiver, guest):
-        if name not in pieces:
-            return refused(setting, "not cut yet", f"The {name} is not on the table yet: no step before this one cuts "
-                           "it.", f"Cut the {name} first, or move this step behind the one that does.")
+        pieces[guest] = OnTable(name=guest, outline=guest_plan.outline, round=guest_plan.round,
+                                holes=guest_plan.holes)
+    for one in (receiver, guest):
+        if one not in pieces:
+            return refused(setting, "not cut yet", f"The {one} is not on the table yet: no step before this one cuts "
+                           "it.", f"Cut the {one} first, or move this step behind the one that does.")
     findings: list[Finding] = []
     fit = put(card, bond, action.at)
     if isinstance(fit, str):
         findings.append(fault(setting, "place not said", f"The {bond.name}: {fit}.",
                               "Say the border, or centred, or a distance from two edges."))
         fit = bond.fit
-    findings.extend(_adhesive(setting, action, bond))
-    findings.extend(_out_of_reach(setting, bond))
-    glue = action.adhesive or bond.adhesive
+    findings.extend(_adhesive(setting, adhesive, bond))
+    findings.extend(_out_of_reach(setting, bond) if isinstance(action, Attach) else ())
+    glue = adhesive or bond.adhesive
     wait = next((s.dries.value for s in card.recipe.supplies if s.name.value == glue and s.dries), None)
     made = Bonded(name=bond.name, root=receiver, guest=guest, fit=fit, wet_until=table.clock + (wait or 0),
                   place=action.place)
@@ -69,9 +92,9 @@ def _out_of_reach(setting: Setting, bond: Bond) -> list[Finding]:
         "is covered at this moment.", "Open the fold that covers it first, or move this step.")]
 
 
-def _adhesive(setting: Setting, action: Attach, bond: Bond) -> list[Finding]:
-    if action.adhesive is None or bond.adhesive is None or action.adhesive == bond.adhesive:
+def _adhesive(setting: Setting, adhesive: str | None, bond: Bond) -> list[Finding]:
+    if adhesive is None or bond.adhesive is None or adhesive == bond.adhesive:
         return []
     return [fault(
-        setting, "another adhesive than the plan's", f"The step fixes the {bond.name} with {action.adhesive}; the plan "
+        setting, "another adhesive than the plan's", f"The step fixes the {bond.name} with {adhesive}; the plan "
         f"says {bond.adhesive}.", "Use the same adhesive in both.", severity=Severity.ERROR)]

@@ -29,7 +29,7 @@ def carry_out(card: Card, table: Table | None = None) -> Making:
             outcome = carry_out_action(action, setting)
             done.append(Done(
                 action=action, piece=outcome.piece, before=table, after=outcome.table,
-                dimensions=outcome.dimensions, lines=outcome.lines, tool=outcome.tool or tool))
+                dimensions=outcome.dimensions, lines=outcome.lines, tool=outcome.tool or tool, gone=outcome.gone))
             findings.extend(outcome.findings)
             table = outcome.table
         table = rested(table, before, spec)

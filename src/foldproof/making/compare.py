@@ -1,10 +1,12 @@
 """What the steps made, held against what the plan needs."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.folding.card import Bond, Card, CardPiece
+from foldproof.making.compare_cuts import canonical, compare_cuts, compare_edges, shaped
 from foldproof.making.folds import same_line
 from foldproof.making.stacked import over_now
 from foldproof.making.table import Bonded, Crease, OnTable, StepMade, Table
@@ -13,8 +15,8 @@ from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_length
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import Isometry
-from foldproof.paper.polygon import bounding_box, without_straight_corners
-from foldproof.paper.vector import ORIGIN, Point, Ring, Segment
+from foldproof.paper.polygon import bounding_box, clip
+from foldproof.paper.vector import ORIGIN, Point, Segment
 from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn, ScoreAt, Tuck
 
 
@@ -33,6 +35,7 @@ def compare(card: Card, steps: tuple[StepMade, ...], told: frozenset[Place] = fr
                 yield _missing(piece)
             continue
         yield from _outline(card, piece, made, steps)
+        yield from compare_cuts(card, piece, made, steps)
         yield from _scores(card, piece, made, steps, told)
     yield from _folds(card, steps)
     for bond in card.bonds:
@@ -46,19 +49,15 @@ def _missing(piece: CardPiece) -> Finding:
         message=f"The plan has the {piece.name}, but no step cuts it.", mend=f"Add a step that cuts the {piece.name}.")
 
 
-def canonical(ring: Ring) -> Ring:
-    """An outline without corners that are straight, its lowest leftmost one first."""
-    corners = without_straight_corners(ring)
-    first = corners.index(min(corners))
-    return corners[first:] + corners[:first]
-
-
 def _outline(card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
     if canonical(piece.outline) == canonical(made.outline):
         return
     unit = card.recipe.unit
     plan, cut = bounding_box(piece.outline), bounding_box(made.outline)
     at, step = _cut_place(piece.name, steps)
+    if (plan.width, plan.height) == (cut.width, cut.height) and (piece.spec.cuts.takes_off or shaped(piece, steps)):
+        yield from compare_edges(card, piece, made, steps)
+        return
     if (plan.width, plan.height) == (cut.width, cut.height):
         message = f"The steps cut the {piece.name} to another shape than the plan's, though its outer size agrees."
         mend = "Check the points of the cut and which part is kept."
@@ -93,10 +92,11 @@ def _scores(
     unit = card.recipe.unit
     # on a piece of another size a score on the right line still ends elsewhere: the size is told, once
     alike = same_line if canonical(piece.outline) == canonical(made.outline) else _collinear
-    spare = [c for c in made.creases
-             if c.place not in told and not any(alike(c.segment, s.segment) for s in piece.scores)]
-    missing = [s for s in piece.scores if not any(alike(s.segment, c.segment) for c in made.creases)]
-    for score in missing:
+    wanted = [replace(score, segment=part) for score in piece.scores
+              for part in clip(score.segment, piece.outline, piece.holes) if part.start != part.end]
+    spare = [c for c in made.creases if c.place not in told and not any(alike(c.segment, s.segment) for s in wanted)]
+    missing = [s for s in wanted if not any(alike(s.segment, c.segment) for c in made.creases)]
+    for score in {score.name: score for score in reversed(missing)}.values():
         near = min(spare, key=lambda crease: _apart(crease.segment, score.segment), default=None)
         if near is None:
             yield Finding(

@@ -9,7 +9,7 @@ from foldproof.making.points import at_coordinates, find_point
 from foldproof.making.table import UPRIGHT, Dimension, Lie, OnTable
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face
-from foldproof.paper.polygon import bounding_box, clip, edges
+from foldproof.paper.polygon import Where, bounding_box, clip, edges, locate
 from foldproof.paper.shapes import rectangle
 from foldproof.paper.subdivision import subdivide
 from foldproof.paper.vector import Point, Ring, Segment, Vector
@@ -199,6 +199,11 @@ def _reframed(piece: OnTable, ring: Ring) -> OnTable:
             creases.append(replace(
                 crease, segment=Segment(_less(stretch.start, low), _less(stretch.end, low))))
     return replace(
-        piece, outline=tuple(_less(p, low) for p in ring), creases=tuple(creases),
+        piece, outline=tuple(_less(p, low) for p in ring),
+        holes=tuple(tuple(_less(p, low) for p in hole) for hole in piece.holes
+                    if locate(hole[0], ring) is Where.IN),
+        slits=tuple(Segment(_less(s.start, low), _less(s.end, low)) for slit in piece.slits for s in clip(slit, ring)
+                    if s.start != s.end),
+        creases=tuple(creases),
         marks=tuple(replace(mark, at=_less(mark.at, low)) for mark in piece.marks),
     )

@@ -6,22 +6,23 @@ from fractions import Fraction
 from functools import singledispatch
 
 from foldproof.findings.finding import Finding
-from foldproof.making.bonding import attach
+from foldproof.making.away import cut_away, round_corners, scallop
+from foldproof.making.bonding import attach, slide_in
 from foldproof.making.cutting import cut_across, cut_between, cut_off, cut_out, die_cut
 from foldproof.making.folds import fold_on, unfold
-from foldproof.making.layered import through_several
+from foldproof.making.lines import at_stop, line_between, press, slit
 from foldproof.making.lying import brought_to_fence, brought_to_stop, turned, turned_over
 from foldproof.making.outcome import Outcome, Setting, fault, refused, with_pieces
-from foldproof.making.points import at_coordinates, find_point
+from foldproof.making.points import at_coordinates
 from foldproof.making.stamping import stamp
-from foldproof.making.table import Crease, Dimension, Lie, Mark, OnTable
+from foldproof.making.table import Dimension, Lie, Mark
 from foldproof.making.tools import set_blade
 from foldproof.making.tucking import tuck
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
-from foldproof.paper.polygon import Where, clip, locate
-from foldproof.paper.vector import Point, Segment
+from foldproof.paper.polygon import Where, locate
+from foldproof.paper.vector import Point
 from foldproof.recipe import actions as do
 
 
@@ -189,22 +190,51 @@ def _(action: do.MarkAt, setting: Setting) -> Outcome:
 
 
 @carry_out_action.register
+def _(action: do.SlitAt, setting: Setting) -> Outcome:
+    work = _loose(setting)
+    if isinstance(work, Outcome):
+        return work
+    return at_stop(setting, work, action, lambda line, measured: slit(setting, work, line, measured))
+
+
+@carry_out_action.register
+def _(action: do.SlitBetween, setting: Setting) -> Outcome:
+    work = _loose(setting)
+    if isinstance(work, Outcome):
+        return work
+    line = line_between(setting, work, action, "slit")
+    return line if isinstance(line, Outcome) else slit(setting, work, line, ())
+
+
+@carry_out_action.register
+def _(action: do.CutAway, setting: Setting) -> Outcome:
+    work = _work(setting)
+    return work if isinstance(work, Outcome) else cut_away(setting, work, action)
+
+
+@carry_out_action.register
+def _(action: do.RoundCorners, setting: Setting) -> Outcome:
+    work = _work(setting)
+    return work if isinstance(work, Outcome) else round_corners(setting, work, action)
+
+
+@carry_out_action.register
+def _(action: do.Scallop, setting: Setting) -> Outcome:
+    work = _work(setting)
+    return work if isinstance(work, Outcome) else scallop(setting, work, action)
+
+
+@carry_out_action.register
+def _(action: do.SlideIn, setting: Setting) -> Outcome:
+    return slide_in(setting, action)
+
+
+@carry_out_action.register
 def _(action: do.ScoreAt, setting: Setting) -> Outcome:
     work = _work(setting)
     if isinstance(work, Outcome):
         return work
-    low, high = work.span(work.lie.right)
-    bottom, top = work.span(work.lie.away)
-    at, start_at = (low + action.at.value, low) if action.start == "left" else (high - action.at.value, high)
-    if not low < at < high:
-        whence = "the stop" if action.start == "left" else "the right end"
-        return refused(
-            setting, "off the work", f"A score {setting.length(action.at.value)} from {whence} misses the {work.root}, "
-            f"which is {setting.length(high - low)} long as it lies.",
-            "Check the distance, and which edge lies against the fence.")
-    line = Segment(at_coordinates(work, at, bottom), at_coordinates(work, at, top))
-    start, end = at_coordinates(work, start_at, top), at_coordinates(work, at, top)
-    return _press(setting, work, line, (start, end), action)
+    return at_stop(setting, work, action, lambda line, measured: press(setting, work, line, measured, action))
 
 
 @carry_out_action.register
@@ -212,52 +242,25 @@ def _(action: do.ScoreBetween, setting: Setting) -> Outcome:
     work = _work(setting)
     if isinstance(work, Outcome):
         return work
-    ends = [find_point(setting.card, setting.table, work, point) for point in (action.start, action.end)]
-    reasons = [found for found in ends if isinstance(found, str)]
-    if reasons:
-        return refused(setting, "no such point", f"The score cannot be placed: {'; '.join(reasons)}.",
-                       "Name a corner as the piece lies, such as `top left`, or a mark made before.")
-    start, end = (p for p in ends if isinstance(p, Point))
-    if start == end:
-        return refused(setting, "no length", "The score starts and ends at the same point.",
-                       "Name two different points.")
-    return _press(setting, work, Segment(start, end), None, action)
+    line = line_between(setting, work, action, "score")
+    return line if isinstance(line, Outcome) else press(setting, work, line, (), action)
 
 
-def _press(
-    setting: Setting, work: Work, line: Segment, measured: tuple[Point, Point] | None, action: do.Doing,
-) -> Outcome:
-    """Press a line through all the paper beneath it."""
-    pieces: dict[str, OnTable] = {}
-    dimensions: list[Dimension] = []
-    lines: list[Segment] = []
-    for part in work.parts:
-        inverse = part.fit.inverse
-        stretches = clip(inverse.segment(line), part.ring)
-        if not stretches:
-            continue
-        piece = pieces.get(part.piece, setting.table.pieces[part.piece])
-        new = tuple(Crease(segment=s, pressed=work.face_up(part), place=action.place) for s in stretches)
-        pieces[part.piece] = replace(piece, creases=(*piece.creases, *new))
-        if part.piece == (setting.target or work.root):
-            lines.extend(stretches)
-            if measured is not None and isinstance(action, do.ScoreAt) and not dimensions:
-                dimensions.append(Dimension(
-                    piece=part.piece, start=inverse.point(measured[0]), end=inverse.point(measured[1]),
-                    measure=action.at))
-    if not pieces:
-        return refused(setting, "off the work", "The score touches no paper.", "Check its two points.")
-    return Outcome(
-        table=with_pieces(setting.table, *pieces.values()), piece=setting.target or work.root,
-        dimensions=tuple(dimensions), lines=tuple(lines),
-        findings=through_several(setting, work, line))
+def _loose(setting: Setting) -> Work | Outcome:
+    """The work where it is one sheet; a slit through more would part paper that is meant to stay whole."""
+    work = _work(setting)
+    if isinstance(work, Work) and len(work.parts) > 1:
+        return refused(
+            setting, "cut through folded layers", f"The {work.root} is folded or already joined, and this slit would "
+            "go through all the paper beneath.", "Cut slits before folding and gluing, or unfold first.")
+    return work
 
 
 def _part_under(work: Work, point: Point) -> tuple[str, Isometry, Face] | None:
     """The piece with paper at a point of the work, the way into its frame, and its face that is up there."""
     for part in work.parts:
         inverse = part.fit.inverse
-        if locate(inverse.point(point), part.ring) is not Where.OUT:
+        if locate(inverse.point(point), part.ring, part.holes) is not Where.OUT:
             return part.piece, inverse, work.face_up(part)
     return None
 

@@ -11,6 +11,7 @@ from foldproof.making.table import OnTable
 from foldproof.making.tucking import still_tucked
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face, Fold
+from foldproof.paper.polygon import clip
 from foldproof.paper.vector import Segment
 from foldproof.recipe.actions import FoldOn, Unfold
 
@@ -82,7 +83,9 @@ def unfold(setting: Setting, action: Unfold) -> Outcome:
 
 
 def _pressed(piece: OnTable, line: Segment) -> bool:
-    return any(same_line(crease.segment, line) for crease in piece.creases)
+    return all(
+        any(same_line(crease.segment, part) for crease in piece.creases)
+        for part in clip(line, piece.outline, piece.holes) if part.start != part.end)
 
 
 def _mispressed(piece: OnTable, plan: CardPiece) -> bool:

@@ -36,7 +36,7 @@ def through_several(setting: Setting, work: Work, line: Segment) -> tuple[Findin
 
 
 def _stretches(part: Part, line: Segment) -> tuple[Segment, ...]:
-    return tuple(s for s in clip(part.fit.inverse.segment(line), part.ring) if s.start != s.end)
+    return tuple(s for s in clip(part.fit.inverse.segment(line), part.ring, part.holes) if s.start != s.end)
 
 
 def _spans(part: Part, line: Segment) -> list[tuple[Fraction, Fraction]]:

@@ -8,7 +8,7 @@ from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.folding.card import Card
 from foldproof.making.table import Dimension, OnTable, Table
 from foldproof.measures.writing import with_unit, write_length
-from foldproof.paper.vector import Segment
+from foldproof.paper.vector import Ring, Segment
 from foldproof.recipe.actions import Action
 from foldproof.recipe.records import StepSpec
 
@@ -45,6 +45,7 @@ class Outcome:
     dimensions: tuple[Dimension, ...] = ()
     lines: tuple[Segment, ...] = ()
     tool: str | None = None
+    gone: tuple[Ring, ...] = ()
     findings: tuple[Finding, ...] = ()
 
 

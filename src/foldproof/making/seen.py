@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from foldproof.folding.card import Card, Panel
 from foldproof.folding.overlay import ordered, overlay
-from foldproof.making.compare import canonical
+from foldproof.making.compare_cuts import canonical
 from foldproof.making.lying import turned_over
 from foldproof.making.order import lying
 from foldproof.making.table import Mark, Stamped, Table

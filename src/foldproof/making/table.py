@@ -60,6 +60,10 @@ class OnTable:
     outline: Ring
     """In its own frame, which is the plan's."""
     round: bool
+    holes: tuple[Ring, ...] = ()
+    """Windows that have been cut."""
+    slits: tuple[Segment, ...] = ()
+    """Slits that have been cut, in their stretches."""
     creases: tuple[Crease, ...] = ()
     marks: tuple[Mark, ...] = ()
     lie: Lie = UPRIGHT
@@ -144,6 +148,8 @@ class Done:
     """New scores or cuts, in the piece's own frame."""
     tool: str | None = None
     """The tool that it was done with, where it takes one and one is listed."""
+    gone: tuple[Ring, ...] = ()
+    """Shapes that are cut away, in the frame of the body's root."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,20 +10,25 @@ from foldproof.making.table import Table
 from foldproof.recipe.actions import (
     Action,
     CutAcross,
+    CutAway,
     CutBetween,
     CutOff,
     CutOut,
     DieCut,
+    RoundCorners,
+    Scallop,
     ScoreAt,
     ScoreBetween,
     SetBlade,
+    SlitAt,
+    SlitBetween,
 )
 from foldproof.recipe.records import Recipe, StepSpec
 
 DEEDS: dict[str, tuple[type, ...]] = {
-    "cut": (CutOut, CutAcross, CutOff, CutBetween),
+    "cut": (CutOut, CutAcross, CutOff, CutBetween, SlitAt, SlitBetween),
     "score": (ScoreAt, ScoreBetween),
-    "die cut": (DieCut,),
+    "die cut": (DieCut, CutAway, RoundCorners, Scallop),
 }
 """What needs a tool of its own."""
 

@@ -9,8 +9,11 @@ from foldproof.folding.place import place_panels
 from foldproof.making.table import Lie, Table
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import IDENTITY, Isometry
-from foldproof.paper.polygon import area
+from foldproof.paper.polygon import Where, area, clip, edges, interior_point, locate
+from foldproof.paper.subdivision import subdivide
+from foldproof.paper.tracing import Area
 from foldproof.paper.vector import Point, Ring, Vector
+from foldproof.recipe.cut_records import UNCUT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +27,8 @@ class Part:
     """In the piece's own frame."""
     fit: Isometry
     """From the piece's own frame to the frame of the body's root."""
+    holes: tuple[Ring, ...] = ()
+    """In the piece's own frame."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +75,8 @@ def work_with(card: Card, table: Table, piece: str) -> Work:
     if not any(score in folds for score in scores):
         fits = _whole(table, root, members)
         return Work(root=root, lie=lie, parts=tuple(
-            Part(piece=name, panel=None, ring=table.pieces[name].outline, fit=fits[name])
+            Part(piece=name, panel=None, ring=table.pieces[name].outline, fit=fits[name],
+                 holes=table.pieces[name].holes)
             for name in members if name in fits
         ))
     panels = {name: panel for name, panel in card.panels.items() if panel.piece in members}
@@ -99,10 +105,47 @@ def _folded(
         folds,
         still,
     )
-    return tuple(
-        Part(piece=panels[name].piece, panel=name, ring=panels[name].ring, fit=fit)
-        for name, fit in placing.placements.items()
-    )
+    unfinished = {
+        name: regions for name in {panel.piece for panel in panels.values()}
+        if (regions := _as_cut_so_far(card, table, name)) is not None
+    }
+    parts = []
+    for name, fit in placing.placements.items():
+        panel = panels[name]
+        area_now = unfinished.get(panel.piece, {}).get(name)
+        if panel.piece not in unfinished:
+            parts.append(Part(piece=panel.piece, panel=name, ring=panel.ring, fit=fit, holes=panel.holes))
+        elif area_now is not None:
+            parts.append(Part(piece=panel.piece, panel=name, ring=area_now.ring, fit=fit, holes=area_now.holes))
+    return tuple(parts)
+
+
+def _as_cut_so_far(card: Card, table: Table, name: str) -> Mapping[str, Area] | None:
+    """The panels of a piece whose windows, notches or slits are not all cut yet; None where the plan's panels do.
+
+    Panels that no cut parts from each other yet are one region, under the name of the first.
+    """
+    plan, now = card.piece(name), table.pieces[name]
+    if plan is None or plan.spec.cuts == UNCUT:
+        return None
+    if len(now.holes) == len(plan.windows) and len(now.slits) >= len(plan.slits) \
+            and len(now.outline) == len(plan.outline):
+        return None
+    segments = [side for ring in (now.outline, *now.holes) for side in edges(ring)]
+    segments += list(now.slits)
+    for score in plan.scores:
+        segments += [s for s in clip(score.segment, now.outline, now.holes) if s.start != s.end]
+    faces = [
+        face for face in subdivide(segments).faces
+        if not any(locate(face.inside, hole) is Where.IN for hole in now.holes)
+    ]
+    found: dict[str, Area] = {}
+    for panel in plan.panels:
+        p = interior_point(card.panels[panel].ring, card.panels[panel].holes)
+        face = next((face for face in faces if locate(p, face.ring, face.holes) is Where.IN), None)
+        if face is not None and face not in found.values():
+            found[panel] = face
+    return found
 
 
 def made_bonds(card: Card, table: Table) -> tuple[Bond, ...]:

@@ -16,7 +16,7 @@ from foldproof.making.work import Work, work_with
 from foldproof.mirror.plan import mirrored_points, other_end
 from foldproof.mirror.records import changed_over
 from foldproof.mirror.sides import other_side
-from foldproof.recipe.actions import Action, Attach, CutAcross, Lay, PlacedAt, ScoreAt
+from foldproof.recipe.actions import Action, Attach, CutAcross, Lay, PlacedAt, ScoreAt, SlitAt
 
 
 def mirrored_action(card: Card, done: Done) -> Action:
@@ -25,6 +25,8 @@ def mirrored_action(card: Card, done: Done) -> Action:
     if isinstance(action, ScoreAt | CutAcross) and from_stop(done.action) and done.piece is not None:
         length = _length(work_with(card, done.before, done.piece))
         return replace(action, start="left", at=other_end(action.at, length))
+    if isinstance(action, SlitAt) and done.piece is not None:
+        return replace(action, at=other_end(action.at, _length(work_with(card, done.before, done.piece))))
     if isinstance(action, Lay) and action.against == "stop" and done.piece is not None:
         return replace(action, edge=_edge(done, "top"), against="fence")
     if isinstance(action, Lay) and action.edge in ("long", "short") and done.piece is not None:

@@ -9,15 +9,19 @@ from foldproof.measures.quantity import Quantity
 from foldproof.measures.writing import write_number
 from foldproof.mirror.records import changed_over
 from foldproof.paper.polygon import bounding_box
+from foldproof.recipe.cut_records import HoleSpec
 from foldproof.recipe.records import (
     Across,
     Between,
+    Circle,
+    Cuts,
     JoinSpec,
     LayerSpec,
     Outline,
     PieceSpec,
     PointAt,
     PointSpec,
+    Rectangle,
     ScoreSpec,
     Shape,
 )
@@ -36,12 +40,15 @@ def mirrored_piece(card: Card, spec: PieceSpec) -> PieceSpec:
         panels=tuple(
             replace(changed_over(panel), where=_point_at(panel.where, sum_of_x))
             if isinstance(panel.where, PointAt) else changed_over(panel) for panel in spec.panels),
+        cuts=_cuts(spec.cuts, sum_of_x),
     )
 
 
 def mirrored_layer(card: Card, spec: LayerSpec) -> LayerSpec:
     """A layer, its shape mirrored; one that is bought keeps its shape, which is known by its size only."""
-    return replace(_slanted(card, spec, spec.name.value), shape=_shape(spec, _sum_of_x(card, spec.name.value)))
+    sum_of_x = _sum_of_x(card, spec.name.value)
+    return replace(
+        _slanted(card, spec, spec.name.value), shape=_shape(spec, sum_of_x), cuts=_cuts(spec.cuts, sum_of_x))
 
 
 def mirrored_join(card: Card, spec: JoinSpec) -> JoinSpec:
@@ -63,6 +70,27 @@ def mirrored_points(card: Card, panel: str, pair: tuple[PointAt, PointAt]) -> tu
     """Two points of the piece of a panel, mirrored in it."""
     whole = _sum_of_x(card, card.panels[panel].piece)
     return _point_at(pair[0], whole), _point_at(pair[1], whole)
+
+
+def _cuts(cuts: Cuts, sum_of_x: Fraction) -> Cuts:
+    """Slits, windows and notches in their places from the other edge."""
+    return replace(
+        changed_over(cuts),
+        slits=tuple(
+            replace(changed_over(slit), start=_point(slit.start, sum_of_x), end=_point(slit.end, sum_of_x))
+            for slit in cuts.slits),
+        holes=tuple(_hole(hole, sum_of_x) for hole in cuts.holes))
+
+
+def _hole(hole: HoleSpec, sum_of_x: Fraction) -> HoleSpec:
+    """A window or a notch; its corner `at` is the one at the left again."""
+    match hole.shape:
+        case Outline(corners=corners):
+            return replace(
+                changed_over(hole), shape=Outline(corners=tuple(_point_at(corner, sum_of_x) for corner in corners)))
+        case Circle(across=wide) | Rectangle(width=wide):
+            assert hole.at is not None
+            return replace(changed_over(hole), at=_point_at(hole.at, sum_of_x - wide.value))
 
 
 def other_end(quantity: Quantity, whole: Fraction) -> Quantity:

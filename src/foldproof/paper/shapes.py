@@ -12,6 +12,8 @@ _OCTANT = (
     (Fraction(15, 17), Fraction(8, 17)), (Fraction(21, 29), Fraction(20, 29)),
 )
 # right triangles with whole sides; the widest step between neighbours is 15.53 degrees
+QUARTER = (*_OCTANT, *((y, x) for x, y in reversed(_OCTANT)))
+"""Points (cosine, sine) on a quarter of the unit circle from (1, 0) to (0, 1), both included; the same mirrored."""
 
 
 def rectangle(width: Fraction, height: Fraction) -> Ring:
@@ -25,6 +27,10 @@ def right_triangle(width: Fraction, height: Fraction, right_angle: str) -> Ring:
     corners = rectangle(width, height)
     index = CORNERS.index(right_angle)
     return (corners[index - 1], corners[index], corners[(index + 1) % 4])
+
+
+CIRCLE_CORNERS = 28
+"""Of the polygon that stands for a circle."""
 
 
 def disc(across: Fraction) -> Ring:

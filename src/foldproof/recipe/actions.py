@@ -133,12 +133,16 @@ class MarkAt(Doing):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScoreAt(Doing):
-    """Score square to the fence at a distance from the stop, or from the other end, right across."""
+    """Score square to the fence at a distance from the stop, or from the other end, right across or in part."""
 
     at: Quantity
     start: str = "left"
     """The end that is measured from, as it lies: `left`, where the stop is, or `right`."""
     tool: str | None = None
+    begins: Quantity | None = None
+    """From the fence; at the far edge unless said."""
+    ends: Quantity | None = None
+    """From the fence; at the near edge unless said."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,6 +152,23 @@ class ScoreBetween(Doing):
     start: TablePoint
     end: TablePoint
     tool: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlitAt(Doing):
+    """Cut a slit square to the fence at a distance from the stop, between two distances from the fence."""
+
+    at: Quantity
+    begins: Quantity
+    ends: Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlitBetween(Doing):
+    """Cut a slit along a ruler between two points."""
+
+    start: TablePoint
+    end: TablePoint
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,6 +238,49 @@ class PlacedAt:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CutAway(Doing):
+    """Cut or punch a shape out of the work as it lies, through all the paper beneath: a window, or a notch."""
+
+    opens: bool
+    """Whether it is a notch, which reaches over an edge."""
+    size: tuple[Quantity, Quantity] | None = None
+    circle: Quantity | None = None
+    corners: tuple[TablePoint, ...] = ()
+    """Its corners by marks, in the order in which a blade goes round; empty for the other two."""
+    at: PlacedAt = PlacedAt()
+    """Distances from the edges of the work as it lies to the shape's; negative ones reach past the edge."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundCorners(Doing):
+    """Cut corners round, as with a corner rounder."""
+
+    radius: Quantity
+    corners: tuple[str, ...]
+    """As it lies."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scallop(Doing):
+    """Cut a straight edge as a row of half discs."""
+
+    edge: str
+    """As it lies."""
+    across: Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlideIn(Doing):
+    """Slide something in, or fasten it, as the plan's slide of that name says."""
+
+    slide: str
+    at: PlacedAt
+    """Where a layer comes to lie; nothing is said for others."""
+    fastens: bool
+    """Whether the word was `fasten`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Attach(Doing):
     """Fix a layer, or join a piece, where the plan's layer or join of that name says."""
 
@@ -265,6 +329,7 @@ class Note(Doing):
 
 
 Action = (
-    CutOut | CutAcross | CutOff | CutBetween | DieCut | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn
-    | TurnOver | FoldOn | Tuck | Unfold | Attach | Stamp | Tie | Dry | Measure | Note
+    CutOut | CutAcross | CutOff | CutBetween | DieCut | SlitAt | SlitBetween | CutAway | RoundCorners | Scallop
+    | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver | FoldOn | Tuck | Unfold | Attach | SlideIn | Stamp
+    | Tie | Dry | Measure | Note
 )

@@ -2,6 +2,7 @@
 
 from foldproof.measures.quantity import Kind
 from foldproof.recipe.keys_class import CLASS
+from foldproof.recipe.keys_cuts import SLIDE
 from foldproof.recipe.keys_film import FILMING
 from foldproof.recipe.keys_plan import JOIN, LAYER, PAPER, PIECE
 from foldproof.recipe.keys_poses import FINISHED, POSE
@@ -97,6 +98,12 @@ RECIPE = Form(
             Named(Naming.LAYER, Mapped((LAYER,)), most=100),
             "What is fixed on the pieces, by name.",
             "{left mat: {paper: waves, size: [1 7/8, 5 1/4], upon: left door back, at: {centred: both}}}",
+        ),
+        Key(
+            "slides",
+            Named(Naming.SLIDE, Mapped((SLIDE,))),
+            "What moves or holds without a hinge and without glue, by name.",
+            "{tag in pouch: {what: tag, pocket: pouch, glued: [left, right, bottom], strip: 1/8}}",
         ),
         Key(
             "poses",

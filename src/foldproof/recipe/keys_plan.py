@@ -1,6 +1,7 @@
 """The table of keys of papers, pieces, joins and layers."""
 
 from foldproof.measures.quantity import Kind
+from foldproof.recipe.keys_cuts import CUT_KEYS
 from foldproof.recipe.kinds import (
     Bound,
     Coordinates,
@@ -106,6 +107,7 @@ PIECE = Form(
             "Names for its panels: [x, y] in a panel, or its side of scores.",
             "{left door: left of left hinge}",
         ),
+        *CUT_KEYS,
     ),
     choose=(("size", "outline"),),
 )
@@ -247,6 +249,7 @@ LAYER = Form(
             "Where it takes adhesive, if not wherever the two touch: strips along its edges, or whole.",
             "{left: 1 1/2}",
         ),
+        *CUT_KEYS,
     ),
     choose=(("size", "outline", "triangle", "circle", "bought"),),
 )

@@ -124,8 +124,82 @@ MARK = Form(
 
 SCORE_AT = Form(
     "straight score",
-    "Score square to the fence, right across.",
-    (Key("at", _LENGTH, "How far from the stop at the left.", "2 1/8", required=True), _START, _WITH),
+    "Score square to the fence, right across or a part of the way.",
+    (
+        Key("at", _LENGTH, "How far from the stop at the left.", "2 1/8", required=True),
+        Key("begins", _LENGTH, "How far from the fence it begins; at the fence unless said.", "1 1/4"),
+        Key("ends", _LENGTH, "How far from the fence it ends; at the near edge unless said.", "4 1/4"),
+        _START,
+        _WITH,
+    ),
+)
+
+SLIT_AT = Form(
+    "straight slit",
+    "Cut a slit square to the fence.",
+    (
+        Key("at", _LENGTH, "How far from the stop at the left.", "1 1/4", required=True),
+        Key("begins", _LENGTH, "How far from the fence it begins.", "1", required=True),
+        Key("ends", _LENGTH, "How far from the fence it ends.", "5", required=True),
+    ),
+)
+
+SLIT_BETWEEN = Form(
+    "slit between two points",
+    "Cut a slit along a ruler from point to point.",
+    (
+        Key(
+            "from",
+            PointOnTable(),
+            "Where it starts: a corner or a middle as it lies, or a mark.",
+            "top left",
+            required=True,
+        ),
+        Key("to", PointOnTable(), "Where it ends.", "bottom right", required=True),
+    ),
+)
+
+_AWAY_KEYS = (
+    Key("size", Size(), "Width and height of a rectangle, as it lies.", "[2, 1 1/2]"),
+    Key("circle", Measured(bound=Bound.PAPER_SIZE), "A disc, by its distance across.", "1"),
+    Key("corners", ListOf(PointOnTable(), least=3), "Its corners by marks, in order.", "[top left, centre, top right]"),
+    Key("left", _OFFSET, "From the left edge of the work to the shape's; negative reaches past it.", "1"),
+    Key("right", _OFFSET, "From the right edges in the same way.", "1"),
+    Key("top", _OFFSET, "From the far edges in the same way.", "1"),
+    Key("bottom", _OFFSET, "From the near edges in the same way.", "1"),
+    Key("centred", OneOf(("both", "across", "up")), "Centred on the work across, up, or both.", "across"),
+)
+
+CUT_WINDOW = Form(
+    "cut window",
+    "Cut or punch a shape with paper all round it, through all the paper beneath.",
+    _AWAY_KEYS,
+    choose=(("size", "circle", "corners"),),
+)
+
+CUT_NOTCH = Form(
+    "cut notch",
+    "Cut or punch a shape over an edge, through all the paper beneath.",
+    _AWAY_KEYS,
+    choose=(("size", "circle", "corners"),),
+)
+
+ROUND_CORNERS = Form(
+    "rounding",
+    "Cut corners round, as with a corner rounder.",
+    (
+        Key("radius", _LENGTH, "The radius.", "1/4", required=True),
+        Key("corners", ListOf(OneOf(CORNERS), or_single=True), "Which, as it lies; else all four.", "[top left]"),
+    ),
+)
+
+CUT_SCALLOPS = Form(
+    "cut scallops",
+    "Cut a straight edge as a row of half discs.",
+    (
+        Key("edge", OneOf(EDGES), "The edge, as it lies.", "bottom", required=True),
+        Key("across", _LENGTH, "The width of one scallop.", "1/2", required=True),
+    ),
 )
 
 SCORE_BETWEEN = Form(
@@ -206,6 +280,17 @@ ATTACH = Form(
     together=(("points", "lie on"),),
 )
 
+SLIDE_IN = Form(
+    "sliding in",
+    "Slide something in, or fasten it, as one of the plan's slides says; where a layer comes to lie is told as when "
+    "one is attached.",
+    (
+        Key("what", NameOf((Naming.SLIDE,)), "The slide.", "tag in pouch", required=True),
+        *(key for key in ATTACH.keys if key.name not in ("what", "with")),
+    ),
+    together=(("points", "lie on"),),
+)
+
 STAMP = Form(
     "stamping",
     "Stamp, write or print on a face.",
@@ -241,8 +326,25 @@ ACTION = Form(
             "[1, 1 1/4]",
         ),
         Key("blade", Mapped((BLADE,), short="kind"), "Put a blade into a trimmer.", "scoring"),
+        Key(
+            "slit",
+            Mapped((SLIT_AT, SLIT_BETWEEN)),
+            "Cut a slit at a distance, or from point to point.",
+            "{at: 1 1/4, begins: 1, ends: 5}",
+        ),
+        Key("window", Mapped((CUT_WINDOW,)), "Cut or punch a window.", "{circle: 1, centred: across, top: 1}"),
+        Key("notch", Mapped((CUT_NOTCH,)), "Cut or punch over an edge.", "{circle: 1, centred: across, top: -1/2}"),
+        Key("round", Mapped((ROUND_CORNERS,), short="radius"), "Cut corners round.", "1/4"),
+        Key("scallop", Mapped((CUT_SCALLOPS,)), "Cut an edge in scallops.", "{edge: bottom, across: 1/2}"),
+        Key("slide", Mapped((SLIDE_IN,), short="what"), "Slide something in or through.", "tag in pouch"),
+        Key("fasten", Mapped((SLIDE_IN,), short="what"), "Close a band, or push a brad through.", "tag in pouch"),
         Key("lay", Mapped((LAY,), short="edge"), "Lay an edge against the fence.", "long"),
-        Key("mark", Mapped((MARK,)), "Make a pencil mark.", "{at: 1, edge: top, from: left, name: door mark}"),
+        Key(
+            "mark",
+            Mapped((MARK,)),
+            "Make a pencil mark.",
+            "{at: 1, edge: top, from: left, name: door mark}",
+        ),
         Key(
             "score",
             Mapped((SCORE_AT, SCORE_BETWEEN), short="at"),
@@ -272,6 +374,13 @@ ACTION = Form(
             "cut",
             "die cut",
             "blade",
+            "slit",
+            "window",
+            "notch",
+            "round",
+            "scallop",
+            "slide",
+            "fasten",
             "lay",
             "mark",
             "score",

@@ -21,6 +21,10 @@ class Naming(StrEnum):
     SUPPLY = "supply"
     TOOL = "tool"
     MARK = "mark"
+    SLIT = "slit"
+    WINDOW = "window"
+    NOTCH = "notch"
+    SLIDE = "slide"
 
 
 class Bound(StrEnum):

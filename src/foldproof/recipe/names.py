@@ -12,7 +12,9 @@ _SPACES: tuple[tuple[Naming, ...], ...] = (
     (Naming.LAYER, Naming.JOIN),
     (Naming.SCORE,),
     (Naming.MARK,),
-    *((naming,) for naming in (Naming.PAPER, Naming.POSE, Naming.SUPPLY, Naming.TOOL)),
+    (Naming.SLIT, Naming.PIECE, Naming.LAYER),
+    (Naming.WINDOW, Naming.NOTCH),
+    *((naming,) for naming in (Naming.PAPER, Naming.POSE, Naming.SUPPLY, Naming.TOOL, Naming.SLIDE)),
 )
 """Kinds of names that are used in the same places, so that none may be given twice."""
 

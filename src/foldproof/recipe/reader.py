@@ -7,7 +7,15 @@ from pathlib import Path
 from foldproof.findings.finding import Finding, Place, Severity, has_errors
 from foldproof.measures.named import resolve_measures
 from foldproof.measures.quantity import Unit
-from foldproof.recipe import reading_actions, reading_class, reading_film, reading_plan, reading_poses, reading_steps
+from foldproof.recipe import (
+    reading_actions,
+    reading_class,
+    reading_cuts,
+    reading_film,
+    reading_plan,
+    reading_poses,
+    reading_steps,
+)
 from foldproof.recipe.class_records import ClassSpec
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.film_records import FilmSpec
@@ -26,6 +34,7 @@ from foldproof.recipe.records import (
     PieceSpec,
     PoseSpec,
     Recipe,
+    SlideSpec,
     StepSpec,
     SupplySpec,
     Text,
@@ -35,6 +44,7 @@ from foldproof.recipe.walker import read_fields
 
 BUILDERS: dict[str, Builder] = {
     **reading_plan.BUILDERS,
+    **reading_cuts.BUILDERS,
     **reading_poses.BUILDERS,
     **reading_actions.BUILDERS,
     **reading_steps.BUILDERS,
@@ -193,6 +203,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         place=fields.place,
         class_part=fields.get("class", ClassSpec),
         filming=fields.get("filming", FilmSpec),
+        slides=fields.several("slides", SlideSpec),
     )
 
 

@@ -7,6 +7,7 @@ from foldproof.recipe.actions import (
     Action,
     Attach,
     CutAcross,
+    CutAway,
     CutBetween,
     CutOff,
     CutOut,
@@ -18,9 +19,14 @@ from foldproof.recipe.actions import (
     Measure,
     Note,
     PlacedAt,
+    RoundCorners,
+    Scallop,
     ScoreAt,
     ScoreBetween,
     SetBlade,
+    SlideIn,
+    SlitAt,
+    SlitBetween,
     Stamp,
     TablePoint,
     Tie,
@@ -32,6 +38,7 @@ from foldproof.recipe.actions import (
 from foldproof.recipe.desk import Builder, Desk, Fields
 from foldproof.recipe.points import PointAt
 from foldproof.recipe.records import SurfaceSpec, Text
+from foldproof.recipe.words import CORNERS
 
 
 def action(fields: Fields, name: Text | None, desk: Desk) -> Action | None:
@@ -90,6 +97,33 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
                 against=part.word("against") or "fence",
                 face=Face(up) if up else None,
             )
+        case "slit" if part.form.name == "straight slit":
+            return SlitAt(
+                place=place, piece=piece, at=part.need("at", Quantity), begins=part.need("begins", Quantity),
+                ends=part.need("ends", Quantity),
+            )
+        case "slit":
+            return SlitBetween(
+                place=place, piece=piece, start=part.need("from", TablePoint), end=part.need("to", TablePoint)
+            )
+        case "window" | "notch":
+            return CutAway(
+                place=place, piece=piece, opens=word == "notch", size=part.size("size"),
+                circle=part.get("circle", Quantity), corners=part.several("corners", TablePoint), at=_placed(part),
+            )
+        case "round":
+            return RoundCorners(
+                place=place, piece=piece, radius=part.need("radius", Quantity),
+                corners=part.several("corners", str) or CORNERS,
+            )
+        case "scallop":
+            return Scallop(
+                place=place, piece=piece, edge=part.need("edge", str), across=part.need("across", Quantity))
+        case "slide" | "fasten":
+            return SlideIn(
+                place=place, piece=piece, slide=part.need("what", Text).value, at=_placed(part),
+                fastens=word == "fasten",
+            )
         case "mark":
             return MarkAt(
                 place=place,
@@ -107,6 +141,8 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
                 at=part.need("at", Quantity),
                 start=part.word("from") or "left",
                 tool=_name(part, "with"),
+                begins=part.get("begins", Quantity),
+                ends=part.get("ends", Quantity),
             )
         case "score":
             return ScoreBetween(
@@ -166,8 +202,16 @@ def _size(fields: Fields, key: str) -> tuple[Quantity, Quantity]:
 
 
 def _attach(part: Fields, place: Place, piece: str | None) -> Attach:
-    on, supply = part.get("centred on", Text), part.get("with", Text)
-    at = PlacedAt(
+    supply = part.get("with", Text)
+    return Attach(
+        place=place, piece=piece, bond=part.need("what", Text).value, at=_placed(part),
+        adhesive=supply.value if supply else None,
+    )
+
+
+def _placed(part: Fields) -> PlacedAt:
+    on = part.get("centred on", Text) if part.form.key("centred on") else None
+    return PlacedAt(
         left=part.get("left", Quantity),
         right=part.get("right", Quantity),
         top=part.get("top", Quantity),
@@ -175,12 +219,9 @@ def _attach(part: Fields, place: Place, piece: str | None) -> Attach:
         border=part.get("border", Quantity),
         centred=part.get("centred", str),
         centred_on=on.value if on else None,
-        turned=part.word("turned") or "none",
+        turned=(part.word("turned") if part.form.key("turned") else None) or "none",
         points=_two(part, "points"),
         lie_on=_two(part, "lie on"),
-    )
-    return Attach(
-        place=place, piece=piece, bond=part.need("what", Text).value, at=at, adhesive=supply.value if supply else None
     )
 
 
@@ -201,14 +242,43 @@ def _sound(made: Action, fields: Fields, desk: Desk) -> bool:
                     f"Measure from {ends[0]} or from {ends[1]}.",
                 )
                 return False
-        case CutBetween(start=start, end=end) | ScoreBetween(start=start, end=end) if start.name == end.name:
-            desk.error("no line", f"This line starts and ends at `{start.name}`.", end.place, "Give it another end.")
+        case CutBetween() | ScoreBetween() | SlitBetween() if made.start.name == made.end.name:
+            desk.error("no line", f"This line starts and ends at `{made.start.name}`.", made.end.place,
+                       "Give it another end.")
             return False
         case Tuck(flap=flap, under=under) if flap == under:
             desk.error("under itself", f"`{flap}` cannot be tucked under itself.", made.place, "Name two panels.")
             return False
+        case SlitAt(begins=begins, ends=ends) if begins.value >= ends.value:
+            desk.error("no line", f"This slit begins {begins.written} from the fence and ends {ends.written} from it.",
+                       made.place, "Let it end farther from the fence than it begins.")
+            return False
+        case ScoreAt(begins=begins, ends=ends) if begins and ends and begins.value >= ends.value:
+            desk.error("no line", f"This score begins {begins.written} from the fence and ends {ends.written} from it.",
+                       made.place, "Let it end farther from the fence than it begins.")
+            return False
+        case CutAway():
+            return _away_is_clear(made, desk)
         case Attach(at=at):
             return _attach_is_clear(at, made.place, desk)
+    return True
+
+
+def _away_is_clear(made: CutAway, desk: Desk) -> bool:
+    ways = (("left", made.at.left), ("right", made.at.right)), (("top", made.at.top), ("bottom", made.at.bottom))
+    for sides, way in zip(ways, ("across", "up"), strict=True):
+        given = [name for name, value in sides if value is not None]
+        given += ["centred"] if made.at.centred in ("both", way) else []
+        if made.corners and given:
+            desk.error("place fixed twice", f"The marks say where it is; `{given[0]}` says it again.", made.place,
+                       f"Leave {given[0]} out.")
+            return False
+        if not made.corners and len(given) != 1:
+            what = f"{' and '.join(f'`{name}`' for name in given)} both fix" if given else "Nothing fixes"
+            desk.error(
+                "place fixed twice" if given else "place not fixed", f"{what} where it lies {way}.", made.place,
+                f"Keep one of {', '.join(given)}." if given else f"Add {sides[0][0]}, {sides[1][0]} or centred: {way}.")
+            return False
     return True
 
 

@@ -4,8 +4,10 @@ from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.colours import COLOUR_WORDS, is_colour
+from foldproof.recipe.cut_records import SlitSpec
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.panel_sides import sides_of
+from foldproof.recipe.reading_cuts import cuts, known_point, point, same_point
 from foldproof.recipe.records import (
     Across,
     Between,
@@ -20,8 +22,8 @@ from foldproof.recipe.records import (
     PieceSpec,
     PlaceOn,
     PointAt,
-    PointNamed,
     PointOf,
+    PointSpec,
     Rectangle,
     ScoreSpec,
     Shape,
@@ -32,7 +34,6 @@ from foldproof.recipe.records import (
     Turned,
     Up,
 )
-from foldproof.recipe.words import FIXED_POINTS
 
 
 def paper(fields: Fields, name: Text | None, desk: Desk) -> PaperSpec | None:
@@ -72,29 +73,14 @@ def score(fields: Fields, name: Text | None, desk: Desk) -> ScoreSpec | None:
     elif up is not None:
         line = Up(at=up)
     else:
-        start, end = _point(fields, "from"), _point(fields, "to")
+        start, end = point(fields, "from"), point(fields, "to")
         line = Between(start=start, end=end)
-        if _same(start, end):
+        if same_point(start, end):
             desk.error(
                 "no line", f"The score `{name}` starts and ends at the same point.", end.place, "Give it another end."
             )
             return None
     return ScoreSpec(name=name, line=line, fold=Fold(fields.need("fold", str)), place=name.place)
-
-
-def _point(fields: Fields, key: str) -> PointAt | PointNamed:
-    value = fields.need(key, object)
-    assert isinstance(value, PointAt | PointNamed)
-    return value
-
-
-def _same(one: PointAt | PointNamed, other: PointAt | PointNamed) -> bool:
-    match one, other:
-        case PointNamed(name=a), PointNamed(name=b):
-            return a == b
-        case PointAt(x=x, y=y), PointAt(x=u, y=v):
-            return (x.value, y.value) == (u.value, v.value)
-    return False
 
 
 def piece(fields: Fields, name: Text | None, desk: Desk) -> PieceSpec | None:
@@ -106,7 +92,10 @@ def piece(fields: Fields, name: Text | None, desk: Desk) -> PieceSpec | None:
         if isinstance(item, Item) and item.name and isinstance(item.value, PointAt)
     )
     scores = fields.several("scores", ScoreSpec)
-    sound = _points_are_known(scores, points, desk)
+    made = cuts(fields)
+    lines: list[Between | SlitSpec] = [each.line for each in scores if isinstance(each.line, Between)]
+    sound = _points_are_known(
+        tuple(end for line in (*lines, *made.slits) for end in (line.start, line.end)), points, desk)
     panels: list[PanelSpec] = []
     for item in fields.get("panels", tuple) or ():
         assert isinstance(item, Item) and item.name is not None
@@ -129,26 +118,14 @@ def piece(fields: Fields, name: Text | None, desk: Desk) -> PieceSpec | None:
         scores=scores,
         panels=tuple(panels),
         place=name.place,
+        cuts=made,
     )
 
 
-def _points_are_known(scores: tuple[ScoreSpec, ...], points: tuple[PointOf, ...], desk: Desk) -> bool:
-    known = [*FIXED_POINTS, *(point.name.value for point in points)]
-    sound = True
-    for each in scores:
-        if not isinstance(each.line, Between):
-            continue
-        for end in (each.line.start, each.line.end):
-            if isinstance(end, PointNamed) and end.name not in known:
-                sound = False
-                guess = nearest(end.name, known)
-                desk.error(
-                    "unknown name",
-                    f"This piece has no point `{end.name}`.",
-                    end.place,
-                    f"Did you mean `{guess}`?" if guess else f"Write [x, y], or one of: {', '.join(known)}.",
-                )
-    return sound
+def _points_are_known(lines: tuple[PointSpec, ...], points: tuple[PointOf, ...], desk: Desk) -> bool:
+    known = tuple(point.name.value for point in points)
+    unknown = [end for end in lines if not known_point(end, known, desk)]
+    return not unknown
 
 
 def shape(fields: Fields) -> Shape:
@@ -269,7 +246,9 @@ def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
     """A layer."""
     assert name is not None
     sheet = fields.get("paper", Text)
-    outline = shape(fields)
+    outline, made = shape(fields), cuts(fields)
+    if not _points_are_known(tuple(end for slit in made.slits for end in (slit.start, slit.end)), (), desk):
+        return None
     if sheet is None and not isinstance(outline, Bought):
         desk.error(
             "missing part",
@@ -289,6 +268,7 @@ def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
         adhesive=fields.get("adhesive", Text),
         place=name.place,
         glue_area=fields.get("glue area", GlueSpec),
+        cuts=made,
     )
 
 

@@ -8,21 +8,21 @@ from foldproof.measures.quantity import Quantity, Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import Action
 from foldproof.recipe.class_records import ClassSpec
+from foldproof.recipe.cut_records import UNCUT as UNCUT
+from foldproof.recipe.cut_records import Cuts as Cuts
 from foldproof.recipe.film_records import FilmSpec
 from foldproof.recipe.film_records import ShotSpec as ShotSpec
 from foldproof.recipe.points import PointAt as PointAt
+from foldproof.recipe.shape_records import Bought as Bought
+from foldproof.recipe.shape_records import Circle as Circle
+from foldproof.recipe.shape_records import Outline as Outline
+from foldproof.recipe.shape_records import PointNamed as PointNamed
+from foldproof.recipe.shape_records import PointSpec as PointSpec
+from foldproof.recipe.shape_records import Rectangle as Rectangle
+from foldproof.recipe.shape_records import Shape as Shape
+from foldproof.recipe.shape_records import Triangle as Triangle
+from foldproof.recipe.slide_records import SlideSpec as SlideSpec
 from foldproof.recipe.text import Text as Text
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PointNamed:
-    """A point by name: a corner (`top left`, `bottom right`), an edge's `top middle`, `centre`, or a named point."""
-
-    name: str
-    place: Place
-
-
-PointSpec = PointAt | PointNamed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,48 +46,6 @@ class PaperSpec:
     tone: Text | None
     """A colour word or #rrggbb for drawings; never the only signal."""
     place: Place
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rectangle:
-    """A rectangle with its bottom left corner at the origin."""
-
-    width: Quantity
-    height: Quantity
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outline:
-    """A polygon by its corners, in either sense of turning."""
-
-    corners: tuple[PointAt, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Triangle:
-    """A right triangle in the rectangle width by height, its right angle at the named corner of that rectangle."""
-
-    width: Quantity
-    height: Quantity
-    right_angle: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Circle:
-    """A disc that touches both axes."""
-
-    across: Quantity
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bought:
-    """A die-cut, punched or bought shape, known by its outer width and height only."""
-
-    width: Quantity
-    height: Quantity
-
-
-Shape = Rectangle | Outline | Triangle | Circle | Bought
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,6 +118,7 @@ class PieceSpec:
     panels: tuple[PanelSpec, ...]
     """Empty for a piece with a single panel: it takes the piece's name."""
     place: Place
+    cuts: Cuts = UNCUT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -263,6 +222,7 @@ class LayerSpec:
     place: Place
     glue_area: GlueSpec | None = None
     """None for wherever the two surfaces touch."""
+    cuts: Cuts = UNCUT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -440,3 +400,4 @@ class Recipe:
     """What a class of it needs; None where the recipe has no such part."""
     filming: FilmSpec | None = None
     """How it is filmed; None where the recipe has no such part."""
+    slides: tuple[SlideSpec, ...] = ()
