@@ -330,6 +330,6 @@ class Note(Doing):
 
 Action = (
     CutOut | CutAcross | CutOff | CutBetween | DieCut | SlitAt | SlitBetween | CutAway | RoundCorners | Scallop
-    | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver | FoldOn | Tuck | Unfold | Attach | SlideIn | Stamp
-    | Tie | Dry | Measure | Note
+    | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver | FoldOn | Tuck | Unfold | Attach | SlideIn
+    | Stamp | Tie | Dry | Measure | Note
 )
