@@ -156,7 +156,7 @@ def test_progress(
     write("wrong.yaml", WRONG)
     monkeypatch.setattr("foldproof.cli._each", lambda work, recipes: map(work, recipes))
     monkeypatch.setattr("foldproof.cli._build", lambda recipe, into, options: Outcome(
-        recipe=str(recipe), findings=(), source="", folder=str(into / "good") if recipe.stem == "good" else None))
+        recipe=str(recipe), findings=(), sources={}, folder=str(into / "good") if recipe.stem == "good" else None))
     monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
     main(["build"])
     assert capsys.readouterr().err.splitlines() == lines

@@ -16,6 +16,7 @@ from foldproof import __version__
 from foldproof.class_command import add_command, add_own_files, run_class
 from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
+from foldproof.film_command import add_film_command, run_film
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render
 from foldproof.number_command import add_number_command, run_number
@@ -34,7 +35,8 @@ class Outcome:
 
     recipe: str
     findings: tuple[Finding, ...]
-    source: str
+    sources: Mapping[str, str]
+    """The texts that findings point into, by the name of their file."""
     folder: str | None = None
     trouble: str | None = None
     """What stood in the way of its documents, in one line."""
@@ -46,6 +48,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     called = parser.parse_args(arguments)
     if called.command == "class":
         return run_class(called)
+    if called.command == "film":
+        return run_film(called)
     if called.command == "number":
         return run_number(called)
     if called.command == "rescue":
@@ -77,7 +81,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _check(recipe: Path, mirrored: bool) -> Outcome:
     proof = prove(recipe)
     proof = mirror(proof) if mirrored else proof
-    return Outcome(recipe=str(recipe), findings=proof.findings, source=proof.reading.source)
+    return Outcome(recipe=str(recipe), findings=proof.findings, sources=proof.sources)
 
 
 def _build(recipe: Path, into: Path, options: Options) -> Outcome:
@@ -85,10 +89,10 @@ def _build(recipe: Path, into: Path, options: Options) -> Outcome:
         built = build(recipe, into, options)
     except DocumentsError as error:
         checked = _check(recipe, options.mirrored)
-        return Outcome(recipe=checked.recipe, findings=checked.findings, source=checked.source, trouble=str(error))
+        return Outcome(recipe=checked.recipe, findings=checked.findings, sources=checked.sources, trouble=str(error))
     folder = str(built.folder) if built.folder else None
     return Outcome(
-        recipe=str(recipe), findings=built.proof.findings, source=built.proof.reading.source, folder=folder)
+        recipe=str(recipe), findings=built.proof.findings, sources=built.proof.sources, folder=folder)
 
 
 def _each(work: Callable[[Path], Outcome], recipes: Sequence[Path]) -> Iterator[Outcome]:
@@ -112,7 +116,8 @@ def _shown(outcomes: Iterable[Outcome], total: int) -> Iterator[Outcome]:
 
 def _report(outcomes: Sequence[Outcome], called: argparse.Namespace) -> None:
     findings = tuple(dict.fromkeys(finding for outcome in outcomes for finding in outcome.findings))
-    sources: Mapping[str, str] = {outcome.recipe: outcome.source for outcome in outcomes} | _own_texts(called)
+    texts = {file: text for outcome in outcomes for file, text in outcome.sources.items()}
+    sources: Mapping[str, str] = texts | _own_texts(called)
     if called.json:
         print(json.dumps(as_json(findings), indent=1, ensure_ascii=False))
     elif findings or called.command == "check":
@@ -180,6 +185,7 @@ def _parser() -> argparse.ArgumentParser:
         epilog="examples:\n  foldproof check                            every recipe in recipes/\n"
                "  foldproof check recipes/tide-gate.yaml --json")
     add_command(commands, theme_names())
+    add_film_command(commands, theme_names())
     add_number_command(commands)
     add_rescue_command(commands)
     for command in (making, checking):

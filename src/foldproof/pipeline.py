@@ -1,7 +1,7 @@
 """The whole journey on one screen: text, recipe, card, making, findings, drawings, documents."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,6 +10,8 @@ from foldproof.checks.catalogue import run_checks
 from foldproof.classroom.class_plan import class_findings
 from foldproof.classroom.lesson import Lesson
 from foldproof.documents.photos import read_photos
+from foldproof.documents.spoken import spoken_lines
+from foldproof.filmed import Filmed, beside, read_film, refuse_to_lose
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import in_order
 from foldproof.folding.build import build_card
@@ -17,6 +19,7 @@ from foldproof.folding.card import Card
 from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
 from foldproof.recipe.reader import Reading, read_file
+from foldproof.recording.film import Film
 
 if TYPE_CHECKING:
     from foldproof.classroom.class_plan import ClassPlan
@@ -31,6 +34,17 @@ class Proof:
     making: Making | None
     findings: tuple[Finding, ...]
     photos: Mapping[str, bytes]
+    file: str = ""
+    """The recipe's, as the author named it."""
+    film: Film | None = None
+    """What comes of its recording, where there is one."""
+    film_sources: Mapping[str, str] = field(default_factory=dict)
+    """The texts of the recording's files by name."""
+
+    @property
+    def sources(self) -> dict[str, str]:
+        """The text of every file that findings may point into, by name."""
+        return {self.file: self.reading.source, **self.film_sources}
 
     @property
     def sound(self) -> bool:
@@ -68,8 +82,11 @@ TOLD = 6
 _NO_PHOTOS: Mapping[str, bytes] = {}
 
 
-def prove(path: Path) -> Proof:
-    """Everything up to the findings: exact, quick, nothing drawn and nothing written."""
+def prove(path: Path, filmed: Filmed | None = None) -> Proof:
+    """Everything up to the findings: exact, quick, nothing drawn and nothing written.
+
+    `filmed` names the files of the card's recording; without it, those that are kept beside the recipe are taken.
+    """
     reading = read_file(path)
     card, making, photos = None, None, _NO_PHOTOS
     findings = reading.findings
@@ -81,8 +98,18 @@ def prove(path: Path) -> Proof:
         making = carry_out(card)
         findings = (*findings, *run_checks(card, making, reading.source))
         findings = (*findings, *class_findings(Lesson(card=card, making=making)))
-    return Proof(
-        reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos)
+    proof = Proof(
+        reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos,
+        file=str(path))
+    return _with_film(proof, filmed or beside(path))
+
+
+def _with_film(proof: Proof, filmed: Filmed | None) -> Proof:
+    """The recording of a card, as far as the card itself is whole."""
+    if filmed is None or proof.card is None:
+        return proof
+    film, found, sources = read_film(proof.card, filmed, spoken_lines(proof.card.recipe))
+    return replace(proof, film=film, film_sources=sources, findings=in_order((*proof.findings, *found)))
 
 
 def mirror(proof: Proof) -> Proof:
@@ -100,24 +127,27 @@ def mirror(proof: Proof) -> Proof:
     found = run_checks(card, making) if card is not None and making is not None else ()
     told = tuple(replace(finding, message=f"In the mirrored card: {finding.message}") for finding in (*misfits, *found))
     return replace(
-        proof, reading=replace(proof.reading, recipe=recipe), card=card, making=making, photos=_NO_PHOTOS,
+        proof, reading=replace(proof.reading, recipe=recipe), card=card, making=making, photos=_NO_PHOTOS, film=None,
         findings=in_order(tuple(dict.fromkeys(told))))
 
 
-def build(path: Path, into: Path, options: Options = Options()) -> Built:
+def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed | None = None) -> Built:
     """Prove a recipe and, when it is sound, make its documents and switch `into/NAME` to them.
 
+    `filmed` is as for prove. A set that came with a recording is never replaced by one that knows nothing of it.
     Raises DocumentsError when the documents cannot be made or placed; what stood there before still stands.
     """
     from foldproof.documents.placing import place
 
-    proof = prove(path)
+    proof = prove(path, filmed)
     proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof, options)
     if not proof.sound or proof.card is None:
         return Built(proof=proof, folder=None)
     from foldproof.documents.left_hand import SUFFIX
 
     name = proof.card.recipe.name + (SUFFIX if options.left_handed else "")
+    if proof.film is None:
+        refuse_to_lose(path, into / name)
     return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, name))
 
 
@@ -152,8 +182,10 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
     from foldproof.documents.hush import hushed
     from foldproof.documents.left_hand import for_left_hands
     from foldproof.documents.readback import audit
+    from foldproof.documents.recording import film_files, with_film
     from foldproof.documents.revision import revision
     from foldproof.documents.shots import shots_csv, shots_pdf
+    from foldproof.documents.structured import structured
     from foldproof.documents.telling import tell
     from foldproof.documents.template_sheets import template_files, template_pdf
     from foldproof.documents.theme import load_theme
@@ -172,7 +204,11 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
         view = for_left_hands(view, making) if options.left_handed else view
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
-        files |= {"page.html": page.page(view, theme).encode(), **page.pictures(view)}
+        if proof.film is not None:
+            view = with_film(view, proof.film)
+            files |= film_files(view, proof.film)
+        data = structured(view, card.recipe, proof.film)
+        files |= {"page.html": page.page(view, theme, data).encode(), **page.pictures(view)}
         files |= {file: template_pdf(card, view, theme, paper) for paper, file in template_files(view.unit).items()}
         files["template.svg"] = template_svg(card).encode()
         if class_plan is not None:

@@ -22,7 +22,7 @@ def check_summary(card: Card, making: Making, source: str = "") -> Iterable[Find
     summary = card.recipe.summary
     if summary is None:
         return
-    true = set(_lengths(card))
+    true = set(true_lengths(card))
     for mention in mentions_in(summary, "summary", card.recipe.unit, source):
         if mention.kind is not Kind.LENGTH or mention.converts is not None or mention.value in true:
             continue
@@ -34,7 +34,8 @@ def check_summary(card: Card, making: Making, source: str = "") -> Iterable[Find
             place=mention.place)
 
 
-def _lengths(card: Card) -> Iterator[Fraction]:
+def true_lengths(card: Card) -> Iterator[Fraction]:
+    """Every length that something in the card, its paper or its envelope has."""
     recipe, promise = card.recipe, card.recipe.finished
     yield from (measure.value.value for measure in recipe.measures if measure.value.kind is Kind.LENGTH)
     given: list[Quantity | None] = [*promise.size, *(promise.envelope_size or ())]

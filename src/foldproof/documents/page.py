@@ -22,12 +22,16 @@ STYLE = replace(PLAIN, largest_mm=62, width_mm=92)
 """Drawings about as wide as a phone."""
 _PAPERS = {"letter": "letter", "a4": "A4"}
 
+NO_DATA = Markup("{}")
 ENLARGED = 1.25
 """How much larger drawings stand on a screen than on paper, where there is room."""
 
 
-def page(view: View, theme: Theme) -> str:
-    """The whole page. It asks for nothing from outside; its links to the handouts are relative."""
+def page(view: View, theme: Theme, data: Markup = NO_DATA) -> str:
+    """The whole page. It asks for nothing from outside; its links to the handouts are relative.
+
+    `data` is what it says to machines, as JSON.
+    """
     css = Markup(page_face_rules() + "\n" + theme.text("page.css"))
     prints = sorted(
         ((file, f"{kind} on {_PAPERS[paper]} paper")
@@ -36,7 +40,8 @@ def page(view: View, theme: Theme) -> str:
         key=lambda print_: (print_[1].split()[0], len(print_[0])),
     )
     return theme.render(
-        "page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER, frames=FRAMES)
+        "page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER, frames=FRAMES,
+        data=data)
 
 
 def drawn(drawing: Drawing) -> Markup:

@@ -7,7 +7,7 @@ page, and in the shot list on paper and as a table. A build that disagrees with 
 import csv
 import io
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from html.parser import HTMLParser
 
@@ -89,12 +89,26 @@ def _audit_page(view: View, text: str) -> Iterator[str]:
     for drawing in view.page_drawings:
         if drawing.alt not in page.pictures:
             yield f"the drawing {drawing.name} is missing"
-    yield from _audit_steps(view, {step.id: "".join(page.by_id.get(step.id, ())) for step in view.steps})
+    texts = {step.id: "".join(page.by_id.get(step.id, ())) for step in view.steps}
+    yield from _audit_steps(view, texts, film_words)
+    if view.film is not None:
+        yield from _missing((view.film.length, view.film.stamp, *view.film.corrections), whole)
 
 
-def _audit_steps(view: View, texts: Mapping[str, str]) -> Iterator[str]:
+def film_words(step: Step) -> tuple[str, ...]:
+    """What the page says beside of a step: its time in the recording, and what is said wrongly there."""
+    return () if step.film is None else (step.film.begins, *step.film.corrections)
+
+
+def _no_more(_: Step) -> tuple[str, ...]:
+    return ()
+
+
+def _audit_steps(
+    view: View, texts: Mapping[str, str], more: Callable[[Step], tuple[str, ...]] = _no_more
+) -> Iterator[str]:
     for step in view.steps:
-        words = (str(step.number), *words_of(step))
+        words = (str(step.number), *words_of(step), *more(step))
         yield from (f"step {step.number}: {problem}" for problem in _missing(words, texts[step.id]))
         yield from (f"step {step.number}: {problem}" for problem in _numbers_differ(words, texts[step.id]))
 
@@ -202,7 +216,7 @@ class _Page(HTMLParser):
             self._say("\n")
 
     def handle_data(self, data: str) -> None:
-        if not any(tag in ("svg", "style", "title") for tag, _ in self._open):
+        if not any(tag in ("svg", "style", "script", "title") for tag, _ in self._open):
             self._say(data)
 
     def _say(self, text: str) -> None:

@@ -77,6 +77,31 @@ class Photo:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class InFilm:
+    """What the recording has of a step."""
+
+    begins: str
+    """`1:05`; empty where it is not known."""
+    address: str
+    """Where that moment can be seen; empty where no address is known."""
+    corrections: tuple[str, ...]
+    """What is said wrongly in the recording, and what is right."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FilmTold:
+    """What there is to say of the recording as a whole."""
+
+    length: str
+    """`12:30`."""
+    address: str
+    """Empty where none is known."""
+    stamp: str
+    corrections: tuple[str, ...]
+    """Those that belong to no step."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
     """One step, as all three documents tell it."""
 
@@ -100,6 +125,8 @@ class Step:
     shots: tuple[Shot, ...]
     handwork: tuple[str, ...] = ()
     """How the hands share the work, where the edition is for left-handed makers."""
+    film: InFilm | None = None
+    """Its time in the finished recording, for the page; None without one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,6 +163,8 @@ class View:
     """As given on the command line; empty otherwise."""
     hands: str = ""
     """What the left-handed edition says before the steps; empty in any other."""
+    film: FilmTold | None = None
+    """The finished recording, where its times are known."""
 
     @property
     def stamp(self) -> str:

@@ -42,15 +42,18 @@ def read_number(bits: Sequence[Bit], at: int) -> Said | None:
     """Read the number that starts at a token; None where none does."""
     bit = bits[at]
     if bit.part is Part.FIGURE:
-        tail = _and_part(bits, at + 1) if bit.whole else None
+        tail = (_point(bits, at + 1) or _and_part(bits, at + 1)) if bit.whole else None
         if tail:
             return Said(value=bit.value + tail[0], end=tail[1])
         return Said(value=bit.value, end=at + 1, fraction=bit.fraction, word=False)
     if bit.part is not Part.WORD:
         return None
-    if bit.text in ARTICLES and at + 1 < len(bits) and bits[at + 1].text in _ROUND:
+    if bit.text == "point" and not (at and bits[at - 1].text in _SOME_POINT):
+        decimal = _point(bits, at)
+        return Said(value=decimal[0], end=decimal[1], loose_half=True) if decimal else None
+    if bit.text in ARTICLES and at + 1 < len(bits) and bits[at + 1].text in _ROUND and not _a_hundred(bits, at):
         return Said(value=Fraction(_ROUND[bits[at + 1].text]), end=at + 2)
-    if bit.text in ARTICLES or bit.text in _PARTS:
+    if (bit.text in ARTICLES and not _a_hundred(bits, at)) or bit.text in _PARTS:
         return _loose_part(bits, at)
     cardinal = _cardinal(bits, at)
     if not cardinal:
@@ -59,7 +62,7 @@ def read_number(bits: Sequence[Bit], at: int) -> Said | None:
     part = _part_word(bits, end)
     if part and _parts_of_one(bits, value, part, end):
         return Said(value=Fraction(value, part[0]), end=part[1], fraction=True)
-    tail = _and_part(bits, end)
+    tail = _point(bits, end) or _and_part(bits, end) or _close_part(bits, at, end)
     if tail:
         return Said(value=value + tail[0], end=tail[1])
     return Said(value=Fraction(value), end=end, lone_one=bit.text == "one" and end == at + 1)
@@ -87,6 +90,9 @@ def _and_part(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
     if bits[at].part is Part.FIGURE and bits[at].fraction and bits[at].value < 1:
         return bits[at].value, at + 1
     if bits[at].text in ARTICLES:
+        figure = bits[at + 1] if at + 1 < len(bits) else None
+        if figure and figure.part is Part.FIGURE and figure.fraction and figure.value < 1:
+            return figure.value, at + 2
         part = _part_word(bits, skip_hyphen(bits, at + 1))
         return (Fraction(1, part[0]), part[1]) if part else None
     if bits[at].text in _PARTS:
@@ -97,6 +103,56 @@ def _and_part(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
     if cardinal and part and cardinal[0] < part[0]:
         return Fraction(cardinal[0], part[0]), part[1]
     return None
+
+
+_BEFORE_MEASURES = ("at", "by", "to", "is", "x", "measures", "from")
+
+
+_SOME_POINT = (
+    "the", "this", "that", "a", "some", "any", "which", "no", "one", "each", "every", "same", "first", "last", "end",
+    "starting", "corner", "middle", "high", "low",
+)
+"""Before these, `point` is a place."""
+
+
+def _close_part(bits: Sequence[Bit], first: int, at: int) -> tuple[Fraction, int] | None:
+    """Read `five eighths`, `an eighth` or `1/8` close behind a whole number, said in haste: `at two five eighths`.
+
+    Only after a word that a measure follows: `cut two three-quarter inch strips` counts them.
+    """
+    if at >= len(bits) or not first or bits[first - 1].text not in _BEFORE_MEASURES:
+        return None
+    if bits[at].part is Part.FIGURE:
+        return (bits[at].value, at + 1) if bits[at].fraction and bits[at].value < 1 else None
+    count = (1, at + 1) if bits[at].text in ARTICLES else _cardinal(bits, at)
+    part = _part_word(bits, count[1]) if count else None
+    if not count or not part or part[0] not in _RULER_PARTS or count[0] >= part[0]:
+        return None
+    return Fraction(count[0], part[0]), part[1]
+
+
+def _point(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
+    """Read `point five`, `point one two five`, `point seventy-five`, `point 5`: the figures after a decimal point."""
+    if not _is(bits, at, "point"):
+        return None
+    at, digits = at + 1, ""
+    while at < len(bits):
+        bit = bits[at]
+        if bit.part is Part.FIGURE and bit.whole and not digits:
+            return Fraction(f"0.{bit.text}"), at + 1
+        if bit.text == "oh":
+            digits, at = digits + "0", at + 1
+            continue
+        found = _below_hundred(bits, at)
+        if not found:
+            break
+        digits, at = digits + str(found[0]), found[1]
+    return (Fraction(f"0.{digits}"), at) if digits else None
+
+
+def _a_hundred(bits: Sequence[Bit], at: int) -> bool:
+    """Whether `a hundred` stands at a token with more behind it, or a part: `a hundred and forty`."""
+    return _is(bits, at + 1, "hundred") and _cardinal(bits, at) is not None
 
 
 def _loose_part(bits: Sequence[Bit], at: int) -> Said | None:
@@ -134,7 +190,8 @@ def _part_word(bits: Sequence[Bit], at: int) -> tuple[int, int] | None:
 
 def _cardinal(bits: Sequence[Bit], at: int) -> tuple[int, int] | None:
     """Read a whole number in words, up to 999; `dozen` is 12."""
-    below = _below_hundred(bits, at)
+    article = at + 1 < len(bits) and bits[at].text in ARTICLES and bits[at + 1].text == "hundred"
+    below = (1, at + 1) if article else _below_hundred(bits, at)
     if below and _is(bits, below[1], "hundred"):
         rest = _below_hundred(bits, below[1] + (2 if _is(bits, below[1] + 1, "and") else 1))
         return (100 * below[0] + rest[0], rest[1]) if rest else (100 * below[0], below[1] + 1)

@@ -74,7 +74,9 @@ def unit_after(bits: Sequence[Bit], said: Said, open_quote: str | None) -> Follo
     if at >= len(bits):
         return None
     figures = not said.word
-    if said.fraction and figures and bits[at].text in ("th", "ths", "nd", "nds") and not bits[at].spaced:
+    if bits[at - 1].part is Part.FIGURE and not bits[at - 1].whole and (
+        bits[at].text in ("th", "ths", "nd", "nds") and not bits[at].spaced
+    ):
         at += 1
     of = at < len(bits) and bits[at].text == "of"
     if said.fraction and of:
@@ -83,6 +85,9 @@ def unit_after(bits: Sequence[Bit], said: Said, open_quote: str | None) -> Follo
         if said.needs_of and not found:
             return None
         return found or Following(sense=Sense.SHARE, unit=None, end=at)
+    if of and said.value.denominator > 1 and at + 1 < len(bits) and bits[at + 1].text in (*ARTICLES, "one"):
+        whole = _unit_word(bits, at + 2, figures=False)  # `two and three eighths of an inch`
+        return whole if whole and whole.sense is Sense.LENGTH else None
     if said.needs_of:
         return None
     if said.loose_half and at + 1 < len(bits) and bits[at].text in ARTICLES:

@@ -123,12 +123,20 @@ def _item_at(text: str, bits: Sequence[Bit], at: int, quote: str | None) -> _Ite
     if bit.whole and suffix and suffix.text in ("st", "nd", "rd", "th") and not suffix.spaced:
         return _Item(first=at, last=said.end + 1, value=said.value, sense=Sense.ORDINAL, unit=None, said=said)
     following = unit_after(bits, said, quote)
-    if following is None and said.loose_half:
+    if following is None and said.loose_half and not _second_side(bits, at):
         return None
     if following is None:
         return _without_unit(text, bits, at, said)
     return _with_tail(bits, _Item(first=at, last=following.end, value=said.value, sense=following.sense,
                                   unit=following.unit, said=said), quote)
+
+
+def _second_side(bits: Sequence[Bit], at: int) -> bool:
+    """Whether a size goes on at a token: `four by a half`, but not `cut it by half`."""
+    if at < 2 or (bits[at - 1].text,) not in _SIZE_SIGNS:
+        return False
+    before = bits[at - 2]
+    return before.part is Part.FIGURE or unit_word_at(bits, at - 2) is not None or read_number(bits, at - 2) is not None
 
 
 def _an_inch(bits: Sequence[Bit], at: int) -> _Item | None:
@@ -188,7 +196,7 @@ def _without_unit(text: str, bits: Sequence[Bit], at: int, said: Said) -> _Item 
         return item if _bare_one(around) else None
     if found:
         return replace(item, sense=Sense.COUNT, unit=found)
-    if around.before[-1:] == ("in",) and said.word:
+    if at and bits[at - 1].text == "in" and said.word:
         return None
     if said.word and said.value.denominator == 1 and around.before[-1:] and around.before[-1] not in _BEFORE_BARE_WORDS:
         joined = around.after[:1] and around.after[0] in ("by", "x", *_SIZE_WORDS)
@@ -213,7 +221,7 @@ def _joined(bits: Sequence[Bit], found: Sequence[_Item]) -> list[_Item]:
         left, right = items[index], items[index + 1]
         between = tuple(bit.text for bit in bits[left.last:right.first])
         size = between[-1:] in _SIZE_SIGNS and (len(between) == 1 or (len(between) == 2 and between[0] in _SIZE_WORDS))
-        if size and between[-1] == "x" and right.sense is Sense.COUNT and _may_join(left):
+        if size and right.sense is Sense.COUNT and _may_join(left) and not left.said.lone_one:
             right = replace(right, sense=Sense.BARE, unit=None)  # `a 12 x 12 sheet`
         if size and _may_join(left) and _may_join(right):
             right = replace(right, follows=True, part=max(right.part, 2), sense=Sense.LENGTH)

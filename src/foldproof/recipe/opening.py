@@ -17,16 +17,19 @@ MOST_BYTES = 1_000_000
 _MOST_REPAIRS = 30
 
 
-def read_source(path: Path, file: str) -> tuple[str | None, tuple[Finding, ...]]:
-    """The text of a file; None with a finding where it cannot be had. The size is looked at before anything is read."""
+def read_source(path: Path, file: str, what: str = "a recipe") -> tuple[str | None, tuple[Finding, ...]]:
+    """The text of a file; None with a finding where it cannot be had. The size is looked at before anything is read.
+
+    `what` is what the file should be: `a recipe`.
+    """
     try:
         state = path.stat()
         if stat.S_ISDIR(state.st_mode):
-            return None, (_error("not a file", f"{file} is a folder.", None, "Name a recipe's file in it."),)
+            return None, (_error("not a file", f"{file} is a folder.", None, f"Name {what} in it."),)
         if not stat.S_ISREG(state.st_mode):
-            return None, (_error("not a file", f"{file} is no ordinary file.", None, "Name a recipe's file."),)
+            return None, (_error("not a file", f"{file} is no ordinary file.", None, f"Name {what}."),)
         if state.st_size > MOST_BYTES:
-            return None, (_too_large(file, state.st_size),)
+            return None, (_too_large(file, state.st_size, what),)
         with path.open("rb") as stream:
             data = stream.read(MOST_BYTES + 1)
     except FileNotFoundError:
@@ -37,7 +40,7 @@ def read_source(path: Path, file: str) -> tuple[str | None, tuple[Finding, ...]]
             _error("file not readable", f"{file} cannot be read: {reason}.", None, "Look at who may read it."),
         )
     if len(data) > MOST_BYTES:
-        return None, (_too_large(file, len(data)),)
+        return None, (_too_large(file, len(data), what),)
     return _decode(data, file)
 
 
@@ -180,12 +183,12 @@ def _odd_character(source: str, file: str) -> Finding | None:
     return None
 
 
-def _too_large(file: str, size: int) -> Finding:
+def _too_large(file: str, size: int, what: str = "a recipe") -> Finding:
     return _error(
         "file too large",
-        f"{file} holds {size / 1_000_000:.1f} million bytes; a recipe may have 1 million.",
+        f"{file} holds {size / 1_000_000:.1f} million bytes; {what} may have 1 million.",
         None,
-        "Keep pictures beside the recipe, not in it.",
+        "Keep pictures beside the recipe, not in it." if what == "a recipe" else f"Look whether it is {what}.",
     )
 
 
