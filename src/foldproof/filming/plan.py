@@ -10,7 +10,11 @@ from foldproof.filming.distances import Reach, fewest_widths
 from foldproof.filming.hands import SHOWN_SECONDS, hand_seconds, rounded_up
 from foldproof.filming.lines import WORDS_A_MINUTE, plain, speaking_seconds, spoken
 from foldproof.filming.measuring import ASPECTS, frame_of, shown_pieces
-from foldproof.filming.records import FilmPlan, FilmStep, Frame, Order, Shot
+from foldproof.filming.ordering import order_of, sequence
+from foldproof.filming.records import FilmPlan, FilmStep, Frame, Order, SetUp, Shot
+from foldproof.filming.replay import faults_of
+from foldproof.filming.saying import spoken_cautions
+from foldproof.filming.tasks import tasks_of
 from foldproof.filming.touched import changed
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
@@ -24,14 +28,17 @@ from foldproof.recipe.text import Text
 def shots_of(card: Card, making: Making) -> tuple[Shot, ...]:
     """Every shot in story order, measured and timed; its set-up has no letter yet."""
     works = [work for work in cut_into_shots(card, making) if filmed(work)]
-    measured = _measured(card, _joined(card, works))
+    measured = _framed(card, works)
     lines = _lines(card, [work for work, _ in measured])
     rate = rate_of(card)
+    careful = _cautions(card, [work for work, _ in measured])
     creased: frozenset[str] = frozenset()
     shots: list[Shot] = []
-    for (work, frame), key, line, share in zip(measured, _keys(measured), lines, _shares(measured), strict=True):
+    rows = zip(measured, _keys(measured), lines, careful, _shares(measured), strict=True)
+    for (work, frame), key, line, cautions, share in rows:
         hands = hand_seconds(done.action for done in work.done) if work.done else SHOWN_SECONDS
         said = spoken(line, card.recipe.unit)
+        speaking = speaking_seconds(" ".join((said, *cautions)), rate)
         given = work.spec.seconds if work.spec is not None else None
         changes: frozenset[str] = frozenset()
         for done in work.done:
@@ -43,8 +50,8 @@ def shots_of(card: Card, making: Making) -> tuple[Shot, ...]:
             number=work.step.number if work.step else None,
             title=str(work.step.spec.title) if work.step else f"The finished card, {frame.inside[0]}",
             framing=work.framing, done=work.done, step=work.step, spec=work.spec, before=work.before, after=work.after,
-            moment=work.moment, say=line, spoken=said,
-            seconds=given.value * share if given else rounded_up(max(hands, speaking_seconds(said, rate))),
+            moment=work.moment, say=line, spoken=said, cautions=cautions, speaking=speaking,
+            seconds=given.value * share if given else rounded_up(max(hands, speaking)),
             estimated=given is None, hands=hands, frame=frame, pieces=shown_pieces(card, work), changed=changes,
         ))
     ends = accumulate(shot.seconds for shot in shots)
@@ -65,17 +72,18 @@ def aspect_of(card: Card) -> Fraction:
 Measured = tuple[Piecework, Frame]
 
 
-def _joined(card: Card, works: Sequence[Piecework]) -> list[Piecework]:
-    """Neighbouring shots of one step that were told apart by us and come out in one set-up are one shot."""
+def _framed(card: Card, works: Sequence[Piecework]) -> list[Measured]:
+    """Shots with their frames. Neighbours in one step that were told apart by us and share a set-up become one shot."""
+    measured = _measured(card, works)
     found: list[Measured] = []
-    for work, frame in _measured(card, works):
+    for work, frame in measured:
         last, seen = found[-1] if found else (None, frame)
         alike = last is not None and last.derived and work.derived and last.step is work.step
         if last is not None and alike and (seen.width, camera(last)) == (frame.width, camera(work)):
             found[-1] = (joined(last, work), frame)
         else:
             found.append((work, frame))
-    return [work for work, _ in found]
+    return measured if len(found) == len(measured) else _measured(card, [work for work, _ in found])
 
 
 def _measured(card: Card, works: Sequence[Piecework]) -> list[Measured]:
@@ -147,6 +155,14 @@ def _lines(card: Card, works: Sequence[Piecework]) -> list[str]:
     return lines
 
 
+def _cautions(card: Card, works: Sequence[Piecework]) -> list[tuple[str, ...]]:
+    """The cautions to say in each shot: those of a step in its first shot."""
+    steps = list(dict.fromkeys(work.step.number for work in works if work.step and not _looks_back(work)))
+    made = {work.step.number: work.step for work in works if work.step}
+    waiting = dict(spoken_cautions(card, [made[number] for number in steps]))
+    return [waiting.pop(work.step.spec.id, ()) if work.step and not _looks_back(work) else () for work in works]
+
+
 def _looks_back(work: Piecework) -> bool:
     return isinstance(work.spec, ShotSpec) and work.spec.of is not None
 
@@ -167,16 +183,49 @@ def plan_film(card: Card, making: Making) -> FilmPlan:
     for step in making.steps:
         own = [shot for shot in shots if shot.step is step]
         clock = starts[own[0].key] if own else clock
-        said = " ".join(shot.spoken for shot in own if shot.spoken)
         steps.append(FilmStep(
             number=step.number, id=step.spec.id, title=str(step.spec.title),
-            say=" ".join(shot.say for shot in own if shot.say), spoken=said, speaking=speaking_seconds(said, rate),
+            say=" ".join(shot.say for shot in own if shot.say),
+            spoken=" ".join(shot.spoken for shot in own if shot.spoken),
+            cautions=tuple(caution for shot in own for caution in shot.cautions),
+            speaking=sum((shot.speaking for shot in own), Fraction(0)),
             seconds=sum((shot.seconds for shot in own), Fraction(0)), start=clock,
             shots=tuple(shot.key for shot in own)))
         clock += steps[-1].seconds
+    tasks = tasks_of(card, making, shots, {shot.key: _camera_name(shot) for shot in shots})
+    wanted = int(spec.duplicates.value) if spec is not None and spec.duplicates is not None else 0
+    order, splits = order_of(card, making, tasks, wanted)
+    faults = faults_of(card, tasks, sequence(tasks, splits).jobs, splits)
+    assert not faults, faults
+    setups = _setups(shots, order)
+    letters = {key: setup.letter for setup in setups for key in setup.shots}
     return FilmPlan(
-        steps=tuple(steps), shots=shots, setups=(), order=Order(
-            shots=tuple(shot.key for shot in shots), changes=0, fewest=False, duplicates=(), choices=()),
-        prepared=tuple(work.step for work in cut_into_shots(card, making) if not filmed(work) and work.step),
+        steps=tuple(steps), shots=tuple(replace(shot, setup=letters[shot.key]) for shot in shots), setups=setups,
+        order=order, prepared=tuple(
+            work.step for work in cut_into_shots(card, making) if not filmed(work) and work.step),
         bottom=spec.bottom if spec else "maker", aspect=aspect_of(card), rate=rate,
         seconds=shots[-1].so_far if shots else Fraction(0))
+
+
+def _camera_name(shot: Shot) -> str:
+    """What tells a set-up from others: the camera's position and its lens distance."""
+    return f"{'overhead' if shot.overhead else shot.framing} {shot.frame.width}"
+
+
+def _setups(shots: Sequence[Shot], order: Order) -> tuple[SetUp, ...]:
+    """The set-ups with their letters, in the order in which they are first used."""
+    by_key = {shot.key: shot for shot in shots}
+    keys: dict[str, list[str]] = {}
+    for key in order.shots:
+        keys.setdefault(_camera_name(by_key[key]), []).append(key)
+    firsts = [by_key[own[0]] for own in keys.values()]
+    return tuple(
+        SetUp(
+            letter=_letter(index), framing="overhead" if first.overhead else first.framing, width=first.frame.width,
+            height=first.frame.height, shots=tuple(own))
+        for index, (first, own) in enumerate(zip(firsts, keys.values(), strict=True)))
+
+
+def _letter(index: int) -> str:
+    """A, B, ... Z, AA, AB, ..."""
+    return (_letter(index // 26 - 1) if index >= 26 else "") + chr(ord("A") + index % 26)

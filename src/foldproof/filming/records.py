@@ -77,6 +77,10 @@ class Shot:
     """The line as the author wrote it, on one line, references filled in; empty when nothing is said."""
     spoken: str
     """The same with its numbers as people say them."""
+    cautions: tuple[str, ...]
+    """What else is to be said, where a blade or heat comes in for the first time."""
+    speaking: Fraction
+    """Seconds to say all that."""
     seconds: Fraction
     estimated: bool
     """Whether the seconds are reckoned from the words and the hands."""
@@ -114,8 +118,10 @@ class FilmStep:
     """Its lines, on one line, as the author wrote them."""
     spoken: str
     """The same with its numbers as people say them."""
+    cautions: tuple[str, ...]
+    """What else is to be said, where a blade or heat comes in for the first time."""
     speaking: Fraction
-    """Seconds to speak them."""
+    """Seconds to say all that."""
     seconds: Fraction
     """Planned, all its shots together; 0 for a step that is done off camera."""
     start: Fraction
