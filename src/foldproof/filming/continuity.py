@@ -9,11 +9,11 @@ from foldproof.filming.records import Shot
 from foldproof.filming.touched import touched
 from foldproof.folding.card import Card
 from foldproof.making.table import Table
+from foldproof.making.tools import blade_in, deed_of
 from foldproof.recipe import actions as do
 
 UNDER_THE_WORK = ("trimmer", "guillotine", "scoring board", "cutting mat", "die-cutting machine")
 """What paper is laid on or in; everything else that is used lies at the maker's right hand (common practice)."""
-CUTTING_BLADE, SCORING_BLADE = "cutting blade", "scoring blade"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +46,7 @@ class Continuity:
     away: tuple[str, ...]
     """Tools that were used in the shot filmed before and are out of the picture now."""
     blade: str | None
-    """The blade that is in the trimmer; None where no trimmer is used."""
+    """The blade that is in the trimmer, `cutting` or `scoring`; None where no trimmer is used."""
     change_blade: bool
     """Whether another one was in it before."""
     dry: tuple[Drying, ...]
@@ -66,7 +66,7 @@ def continuity(card: Card, order: Sequence[Shot]) -> Mapping[str, Continuity]:
         start, end = in_picture(shot, shot.before), in_picture(shot, shot.after)
         seen = {name for name in (*shot.before.pieces, *shot.after.pieces) if name in shot.pieces}
         tools = _tools(card, shot)
-        now = _blade(card, shot, tools)
+        now = _blade(shot)
         found[shot.key] = Continuity(
             start=start, end=end, aside=tuple(sorted(made - seen)),
             under=tuple(name for name in tools if _plain(name) in UNDER_THE_WORK),
@@ -94,6 +94,7 @@ def _tools(card: Card, shot: Shot) -> tuple[str, ...]:
         return ()
     spec = shot.step.spec
     named = [str(name) for name in (*spec.tools, *spec.supplies)]
+    named += [done.tool for done in shot.done if done.tool is not None]
     adhesives = {bond.name: bond.adhesive for bond in card.bonds}
     asked: list[str] = []
     words: list[str] = []
@@ -101,7 +102,7 @@ def _tools(card: Card, shot: Shot) -> tuple[str, ...]:
         match done.action:
             case do.MarkAt():
                 asked += ["pencil", "ruler"]
-            case do.ScoreBetween() | do.CutBetween() | do.Measure():
+            case do.ScoreBetween() | do.CutBetween() | do.CutOff() | do.Measure():
                 asked.append("ruler")
             case do.Attach(adhesive=adhesive, bond=bond):
                 named += [glue for glue in (adhesive or adhesives.get(bond),) if glue]
@@ -121,14 +122,12 @@ def _plain(name: str) -> str:
     return kind.name if kind else name
 
 
-def _blade(card: Card, shot: Shot, tools: Sequence[str]) -> str | None:
-    kinds = {_plain(name) for name in tools}
-    if "trimmer" not in kinds:
-        return None
-    if any(isinstance(done.action, do.CutOut | do.CutAcross | do.CutBetween) for done in shot.done):
-        return CUTTING_BLADE
-    scores = any(isinstance(done.action, do.ScoreAt | do.ScoreBetween) for done in shot.done)
-    return SCORING_BLADE if scores and not kinds & {"scoring board", "scoring tool", "bone folder"} else None
+def _blade(shot: Shot) -> str | None:
+    """The blade with which the first cut or score of a shot is made in a trimmer."""
+    for done in shot.done:
+        if done.tool is not None and deed_of(done.action) is not None and (blade := blade_in(done.before, done.tool)):
+            return blade
+    return None
 
 
 def _wets(card: Card, shot: Shot) -> Iterator[Drying]:

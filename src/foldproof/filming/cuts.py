@@ -12,15 +12,14 @@ from foldproof.recipe.film_records import OFF_CAMERA, BeautySpec, ShotSpec
 
 WIDE, WORK, CLOSE, FRONT = "overhead wide", "overhead", "overhead close", "front on"
 _WIDEST_FIRST = (WIDE, WORK, CLOSE)
-_LOOKS: tuple[tuple[type[do.Doing], str | None], ...] = (
-    (do.CutOut, WIDE), (do.CutAcross, WORK), (do.CutBetween, CLOSE), (do.DieCut, WORK), (do.Lay, None),
-    (do.MarkAt, WORK), (do.ScoreAt, WORK), (do.ScoreBetween, CLOSE), (do.Turn, None), (do.TurnOver, None),
-    (do.FoldOn, WORK), (do.Unfold, WORK), (do.Attach, CLOSE), (do.Stamp, CLOSE), (do.Tie, WORK), (do.Dry, None),
-    (do.Measure, None), (do.Note, None),
+_LOOKS: tuple[tuple[type[do.Doing], str], ...] = (
+    (do.CutOut, WIDE), (do.CutAcross, WORK), (do.CutOff, WORK), (do.CutBetween, CLOSE), (do.DieCut, WORK),
+    (do.MarkAt, WORK), (do.ScoreAt, WORK), (do.ScoreBetween, CLOSE), (do.FoldOn, WORK), (do.Unfold, WORK),
+    (do.Tuck, CLOSE), (do.Attach, CLOSE), (do.Stamp, CLOSE), (do.Tie, WORK),
 )
 """How each action is best seen (common practice, no source): wide for laying out, overhead for scoring and folding,
-close for lining up between two points, for glue and for stamps. None goes with what stands beside it."""
-_ONLY_SHOWS = (do.FoldOn, do.Unfold, do.Measure, do.Note, do.Turn, do.TurnOver, do.Lay)
+close for lining up between two points, for glue and for stamps. All else goes with what stands beside it."""
+_ONLY_SHOWS = (do.FoldOn, do.Unfold, do.Tuck, do.Measure, do.Note, do.Turn, do.TurnOver, do.Lay)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,7 +120,7 @@ def _runs(done: tuple[Done, ...], *, last: bool) -> list[tuple[str, int]]:
     """Neighbouring actions that are seen alike: the framing and how many; a whole step that only shows is one."""
     if last and all(isinstance(one.action, _ONLY_SHOWS) for one in done):
         return [(FRONT, len(done))]
-    looks = [next(look for kind, look in _LOOKS if isinstance(one.action, kind)) for one in done]
+    looks = [next((look for kind, look in _LOOKS if isinstance(one.action, kind)), None) for one in done]
     known: str | None = None
     for i, look in enumerate(looks):  # what has no look of its own goes on with the last one
         known = look or known

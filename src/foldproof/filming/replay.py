@@ -1,9 +1,9 @@
 """The proof that an order can be filmed: every task carried out again on the virtual table, in that order.
 
 Each task finds the pieces that it needs in just the state in which the story shows them, and leaves them in just the
-state that the story goes on from. Duplicates stand ready from the start. How a piece lies, and folds that were made
-before, are set by hand between shots; everything else must be there. What no table knows (a pencil cross, an envelope,
-drying) is held by the row of changes that each piece has been through.
+state that the story goes on from. Duplicates stand ready from the start. How a piece lies, folds and tucks that were
+made before, and the blade in the trimmer, are set by hand between shots; everything else must be there. What no table
+knows (a pencil cross, an envelope, drying) is held by the row of changes that each piece has been through.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -101,8 +101,9 @@ def _carry_out(card: Card, world: _World, task: Task, copies: Mapping[str, int])
         pieces=MappingProxyType(pieces),
         bonds=tuple(bond for bond in task.before.bonds if bond.guest in pieces and bond.root in pieces),
         folded=tuple(fold for fold in task.before.folded if fold[0] in scores),
-        stamped=tuple(
-            one for one in task.before.stamped if card.panels[one[0]].piece in pieces), clock=task.before.clock)
+        tucked=tuple(pair for pair in task.before.tucked if all(card.panels[name].piece in pieces for name in pair)),
+        stamped=tuple(one for one in task.before.stamped if card.panels[one[0]].piece in pieces),
+        clock=task.before.clock, blades=task.before.blades)
     for done in task.done:
         if task.step is not None:
             setting = Setting(card=card, table=table, step=task.step, action=done.action)

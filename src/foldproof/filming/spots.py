@@ -12,6 +12,8 @@ from foldproof.paper.polygon import Box, bounding_box
 from foldproof.paper.vector import ORIGIN, Point
 from foldproof.recipe import actions as do
 
+_LINES = (do.ScoreAt, do.ScoreBetween, do.CutAcross, do.CutOff, do.CutBetween)
+
 
 def whole(card: Card, table: Table, piece: str) -> Spot | None:
     """The whole body that a piece belongs to; None where it is not there."""
@@ -41,11 +43,11 @@ def hands_at(card: Card, done: Done, room: Fraction) -> Spot | None:
             return _attached(card, done, bond) if bond is not None else None
         case do.Stamp() if action.panel in card.panels:
             return part(card, done.after, (action.panel,))
-        case do.ScoreAt() | do.ScoreBetween() | do.CutBetween() | do.CutAcross() | do.FoldOn() | do.Unfold():
-            return _line(card, done)
+        case do.Tuck():
+            return part(card, done.after, (action.flap, action.under))
         case do.MarkAt():
             return _mark(card, done, room)
-    return None
+    return _line(card, done)
 
 
 def together(spots: Iterable[Spot | None]) -> tuple[Spot, ...]:
@@ -82,11 +84,14 @@ def _attached(card: Card, done: Done, bond: Bond) -> Spot | None:
 
 
 def _line(card: Card, done: Done) -> Spot | None:
-    if done.piece is None or not done.lines:
+    """The line of a score or a cut, with what is measured to it."""
+    if not isinstance(done.action, _LINES) or done.piece is None or not done.lines:
         return None
     table = done.before if done.piece in done.before.pieces else done.after
     work = work_with(card, table, done.piece)
     ends = [p for line in done.lines for p in (line.start, line.end)]
+    ends += [p for dimension in done.dimensions if dimension.piece == done.piece for p in (
+        dimension.start, dimension.end)]
     points = [each.fit.point(p) for each in work.parts if each.piece == done.piece for p in ends]
     return _spot(work, work.lie, points) if points else None
 

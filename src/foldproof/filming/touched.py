@@ -4,7 +4,7 @@ from foldproof.folding.card import Card
 from foldproof.making.table import Done, Table
 from foldproof.recipe import actions as do
 
-_LEAVES_AS_IT_WAS = (do.Lay, do.Turn, do.TurnOver, do.Unfold, do.Measure)
+_LEAVES_AS_IT_WAS = (do.Lay, do.Turn, do.TurnOver, do.Unfold, do.Tuck, do.Measure, do.SetBlade)
 
 
 def body(table: Table, piece: str) -> frozenset[str]:
@@ -18,6 +18,10 @@ def body(table: Table, piece: str) -> frozenset[str]:
 def piece_of(card: Card, done: Done) -> str | None:
     """The piece that an action acts on."""
     action = done.action
+    if isinstance(action, do.SetBlade):
+        return None
+    if isinstance(action, do.Tuck) and action.flap in card.panels:
+        return card.panels[action.flap].piece
     if isinstance(action, do.Stamp) and action.panel in card.panels:
         return card.panels[action.panel].piece
     if isinstance(action, do.Tie) and done.piece is None:
