@@ -12,6 +12,8 @@ from foldproof.classroom.lesson import Lesson
 from foldproof.documents.photos import read_photos
 from foldproof.documents.spoken import spoken_lines
 from foldproof.filmed import Filmed, beside, read_film, refuse_to_lose
+from foldproof.filming.film_checks import film_findings
+from foldproof.filming.plan import plan_film
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import in_order
 from foldproof.folding.build import build_card
@@ -97,7 +99,7 @@ def prove(path: Path, filmed: Filmed | None = None) -> Proof:
     if card is not None:
         making = carry_out(card)
         findings = (*findings, *run_checks(card, making, reading.source))
-        findings = (*findings, *class_findings(Lesson(card=card, making=making)))
+        findings = (*findings, *class_findings(Lesson(card=card, making=making)), *film_findings(card, making))
     proof = Proof(
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos,
         file=str(path))
@@ -184,7 +186,7 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
     from foldproof.documents.readback import audit
     from foldproof.documents.recording import film_files, with_film
     from foldproof.documents.revision import revision
-    from foldproof.documents.shots import shots_csv, shots_pdf
+    from foldproof.documents.shots import cues_pdf, shots_csv, shots_pdf
     from foldproof.documents.structured import structured
     from foldproof.documents.telling import tell
     from foldproof.documents.template_sheets import template_files, template_pdf
@@ -195,15 +197,17 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
     assert proof.card is not None and proof.making is not None
     card, making = proof.card, proof.making
     theme = load_theme(options.theme)
+    film = plan_film(card, making)
     with hushed():
         view = tell(
-            card, making, drawn=draw(card, making, handout.STYLE, page.STYLE), photos=proof.photos,
+            card, making, drawn=draw(card, making, film, handout.STYLE, page.STYLE), film=film, photos=proof.photos,
             revision=revision(_text_of(proof, options), theme.files.items(), __version__), version=__version__,
             dated=options.dated,
         )
         view = for_left_hands(view, making) if options.left_handed else view
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
+        files |= {"cues.pdf": cues_pdf(view, theme)}
         if proof.film is not None:
             view = with_film(view, proof.film)
             files |= film_files(view, proof.film)

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import replace
@@ -22,7 +23,7 @@ from foldproof.documents.view import View
 
 def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
     whole = {"handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf", "template.svg", "page.html",
-             "shots.pdf", "shots.csv", "card.json"}
+             "shots.pdf", "shots.csv", "cues.pdf", "card.json"}
     assert whole <= set(files)
     assert {name.split("/")[0] for name in files} == {*whole, "pictures"}
 
@@ -31,6 +32,7 @@ def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
     pytest.param("handout.pdf", (8.5, 11), id="letter"),
     pytest.param("handout-a4.pdf", (210 / 25.4, 297 / 25.4), id="A4: ISO 216"),
     pytest.param("shots.pdf", (11, 8.5), id="sideways"),
+    pytest.param("cues.pdf", (11, 8.5), id="cues sideways"),
 ])
 def test_sheets(files: Mapping[str, bytes], name: str, size: tuple[float, float]) -> None:
     for sheet in PdfReader(io.BytesIO(files[name])).pages:
@@ -136,8 +138,8 @@ def test_ids_on_the_page_are_unique_and_stable(files: Mapping[str, bytes]) -> No
 def test_csv_cells_are_never_formulas(view: View) -> None:
     rows = list(csv.reader(io.StringIO(shots.shots_csv(view), newline="")))
     assert rows[0] == list(shots.COLUMNS)
-    assert [row[0] for row in rows[1:]] == ["1.base.a", "1.base.b", "2.mat"]
-    assert rows[1][rows[0].index("say")] == "'=Score at 4 1/4 in."
+    assert [row[0] for row in rows[1:]] == ["1.base.a", "1.base.b", "2.mat.a", "2.mat.b"]
+    assert rows[1][rows[0].index("say")] == "'=Score at four and a quarter inches."
     assert not any(cell.startswith(("=", "+", "-", "@", "\t", "\r")) for row in rows for cell in row)
 
 
@@ -151,7 +153,7 @@ def test_guarding(cell: str, guarded: str) -> None:
 
 def test_csv_lines_end_as_rfc_4180_says(view: View) -> None:
     text = shots.shots_csv(view)
-    assert text.count("\r\n") == 4
+    assert text.count("\r\n") == 5
     assert text.replace("\r\n", "").count("\n") == 0
 
 
@@ -164,12 +166,18 @@ def made(view: View, plain_theme: Theme) -> Mapping[str, bytes]:
     """A set made from the view with its stand-in drawings."""
     return {
         "handout.pdf": handout.handout(view, plain_theme, "letter"), "shots.pdf": shots.shots_pdf(view, plain_theme),
-        "shots.csv": shots.shots_csv(view).encode(), "page.html": page.page(view, plain_theme).encode(),
+        "shots.csv": shots.shots_csv(view).encode(), "cues.pdf": shots.cues_pdf(view, plain_theme),
+        "page.html": page.page(view, plain_theme).encode(),
     }
 
 
 def with_step(view: View, **changes: object) -> View:
     return replace(view, steps=(replace(view.steps[0], **changes), *view.steps[1:]))  # type: ignore[arg-type]
+
+
+def with_shot(view: View, **changes: object) -> View:
+    first, *others = view.film.shots
+    return replace(view, film=replace(view.film, shots=(replace(first, **changes), *others)))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("changes", "problem"), [
@@ -190,9 +198,40 @@ def test_the_audit_sees_one_wrong_thing(
 
 @pytest.mark.parametrize("file", ["shots.pdf", "shots.csv"])
 def test_the_audit_sees_a_wrong_number_in_the_shot_list(view: View, made: Mapping[str, bytes], file: str) -> None:
-    shot = replace(view.steps[0].shots[0], hands=("Score 4 3/16 in from the stop",))
-    problems = audit(with_step(view, shots=(shot, view.steps[0].shots[1])), made)
+    problems = audit(with_shot(view, hands=("Score 4 3/16 in from the stop",)), made)
     assert any(told.startswith(file) and "4 3/16" in told for told in problems), problems
+
+
+@pytest.mark.parametrize(("changes", "problem"), [
+    pytest.param({"width": "9 in"}, "9 in", id="a frame's width"),
+    pytest.param({"say": "Score at four inches."}, "four inches", id="a line"),
+    pytest.param({"cautions": ("Mind the hot glue.",)}, "hot glue", id="a caution"),
+    pytest.param({"key": "1.other"}, "1.other", id="a shot"),
+])
+def test_the_audit_sees_one_wrong_thing_in_the_shot_list(
+    view: View, made: Mapping[str, bytes], changes: dict[str, object], problem: str,
+) -> None:
+    problems = [told for told in audit(with_shot(view, **changes), made) if told.startswith("shots.pdf")]
+    assert any(problem in told for told in problems), problems
+
+
+def test_the_audit_reads_the_numbers_out_of_what_is_spoken(view: View, made: Mapping[str, bytes]) -> None:
+    """The cue sheet says four and a quarter; were the author's line another, they would not agree."""
+    problems = audit(with_shot(view, line="Score at 4 1/8 in."), made)
+    assert any(told.startswith("cues.pdf") and "says other lengths" in told for told in problems), problems
+
+
+def test_the_cue_sheet_can_be_read_from_two_metres(files: Mapping[str, bytes]) -> None:
+    """Capitals under at least 16 minutes of arc (ISO 9241-303, from memory); 0.66 of a point is a capital's height."""
+    sizes: list[float] = []
+    for sheet in PdfReader(io.BytesIO(files["cues.pdf"])).pages:
+        sheet.extract_text(visitor_text=lambda text, cm, tm, font, size: sizes.append(
+            abs(size * tm[3] * cm[3])) if len(text.split()) > 4 else None)
+    lines = [size for size in sizes if size > 36]
+    assert lines
+    for size in lines:
+        arc = math.degrees(math.atan(size * 0.66 * 25.4 / 72 / 2000)) * 60
+        assert arc >= 15.9
 
 
 def test_the_audit_sees_a_number_too_many(view: View, made: Mapping[str, bytes]) -> None:
@@ -212,4 +251,5 @@ def test_the_audit_sees_a_missing_drawing_and_another_revision(view: View, made:
     other = with_step(view, drawing=replace(view.drawings[0], alt="Something else", name="else"))
     assert any("the drawing else is missing" in told for told in audit(other, made))
     problems = audit(replace(view, revision="ffffffff"), made)
-    assert {told.split(":")[0] for told in problems} == {"handout.pdf", "page.html", "shots.pdf", "shots.csv"}
+    assert {told.split(":")[0] for told in problems} == {
+        "handout.pdf", "page.html", "shots.pdf", "shots.csv", "cues.pdf"}

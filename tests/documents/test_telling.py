@@ -63,18 +63,25 @@ def test_basic_tools_are_told_apart(view: View) -> None:
 
 
 def test_shots(view: View) -> None:
-    first, second = view.steps[0].shots
-    (third,) = view.steps[1].shots
-    assert [shot.key for shot in (first, second, third)] == ["1.base.a", "1.base.b", "2.mat"]
+    first, second, third, fourth = view.film.shots
+    assert [shot.key for shot in view.film.shots] == ["1.base.a", "1.base.b", "2.mat.a", "2.mat.b"]
+    assert [third.framing, fourth.framing] == ["From overhead, wide", "From overhead, close"], "cut, then glue"
     assert [first.seconds, second.seconds] == [Fraction(25), Fraction(5)]
     assert not first.estimated
     assert first.table == ()
-    assert third.table == ("base, front up, its bottom edge nearest", "folded: spine")
+    assert second.table == ("base, front up, its bottom edge nearest", "folded: spine")
+    assert third.table == ()
+    assert fourth.table[0] == "base, front up, its bottom edge nearest"
     assert third.estimated
-    assert third.seconds == 15, "23 words at 130 a minute: 10.6 s; 3 actions of 4 s: 12 s; up to the next 5"
-    assert third.so_far == 45
-    assert view.filming == "0:45"
-    assert third.say == "Cut the mat 4 × 5 1/4 in. Glue it on with a border of 1/8 in and let it dry 5 min."
+    assert third.seconds == 15, "26 words at 130 a minute take 12 s, cutting 8 s by our own guess; up to the next five"
+    assert fourth.seconds == 10, "gluing, by our own guess"
+    assert fourth.so_far == 55 == view.film.total
+    assert third.line == "Cut the mat 4 x 5 1/4 in. Glue it on with a border of 1/8 in and let it dry 5 min."
+    assert third.say == (
+        "Cut the mat four by five and a quarter inches. Glue it on with a border of an eighth of an inch and let it "
+        "dry five minutes.")
+    assert [shot.goes_on for shot in view.film.shots] == ["", "", "", "2a"]
+    assert [shot.once for shot in view.film.shots] == [True, False, True, True]
 
 
 @pytest.mark.parametrize("name", ["closed", "open"])

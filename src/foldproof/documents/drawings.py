@@ -1,17 +1,21 @@
 """Every drawing of a card, made once: for paper and, narrower, for a screen."""
 
 from foldproof.documents.telling import Drawn
+from foldproof.drawing.camera import draw_shot
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.steps import draw_step, ink_step, step_scene
+from foldproof.filming.continuity import continuity
+from foldproof.filming.records import FilmPlan
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 
 
-def draw(card: Card, making: Making, paper: DrawingStyle, screen: DrawingStyle) -> Drawn:
-    """Draw the poses, the cutting list, each step in both styles, and a key to the lines that the steps use."""
+def draw(card: Card, making: Making, film: FilmPlan, paper: DrawingStyle, screen: DrawingStyle) -> Drawn:
+    """Draw the poses, the cutting list, each step in both styles, a key to the lines that the steps use, each shot."""
+    held = continuity(card, film.filming_order)
     scenes = [(step, scene) for step in making.steps if (scene := step_scene(card, step, paper)) is not None]
     kinds = frozenset(kind for _, scene in scenes for kind in kinds_in(scene))
     return Drawn(
@@ -19,6 +23,7 @@ def draw(card: Card, making: Making, paper: DrawingStyle, screen: DrawingStyle) 
         steps={step.spec.id: ink_step(card, step, scene, paper) for step, scene in scenes},
         tall_steps={
             step.spec.id: drawn for step in making.steps if (drawn := draw_step(card, step, screen)) is not None},
+        shots={shot.key: draw_shot(card, film, shot, held[shot.key], paper) for shot in film.shots},
         cutting=draw_cutting_list(card, paper),
         tall_cutting=draw_cutting_list(card, screen),
         key=draw_key(kinds, paper) if kinds else None,

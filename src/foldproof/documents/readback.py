@@ -11,10 +11,14 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from html.parser import HTMLParser
 
+from foldproof.documents.film_view import FilmShot
 from foldproof.documents.numerals import numbers
 from foldproof.documents.pdf_text import Said, Told, read_pdf
 from foldproof.documents.prose import plain
 from foldproof.documents.view import Step, View
+from foldproof.measures.quantity import Unit
+from foldproof.measures.spotted import Sense
+from foldproof.measures.spotting import spot_numbers
 from foldproof.measures.writing import write_number
 
 
@@ -25,6 +29,7 @@ def audit(view: View, files: Mapping[str, bytes]) -> tuple[str, ...]:
         problems += [f"{name}: {problem}" for problem in _audit_handout(view, read_pdf(files[name]))]
     problems += [f"page.html: {problem}" for problem in _audit_page(view, files["page.html"].decode())]
     problems += [f"shots.pdf: {problem}" for problem in _audit_shots_pdf(view, read_pdf(files["shots.pdf"]))]
+    problems += [f"cues.pdf: {problem}" for problem in _audit_cues(view, read_pdf(files["cues.pdf"]))]
     problems += [f"shots.csv: {problem}" for problem in _audit_csv(view, files["shots.csv"].decode())]
     return tuple(problems)
 
@@ -114,20 +119,47 @@ def _audit_steps(
 
 
 def _audit_shots_pdf(view: View, told: Told) -> Iterator[str]:
+    """The rows stand in filming order; the list before them in story order."""
     yield from _audit_pdf(view, told)
-    text = told.text
-    yield from _missing([line for step in view.steps for shot in step.shots for line in (shot.key, *shot.hands)], text)
-    cells = squeezed(text)
-    keys = [squeezed(shot.key) for step in view.steps for shot in step.shots]
+    shots = view.film.filming
+    yield from _missing([line for shot in shots for line in (shot.key, *shot.hands)], told.text)
+    cells = squeezed(told.text)
+    keys = [squeezed(shot.key) for shot in shots]
     starts = [cells.find(key) for key in keys]
     if starts != sorted(starts):
         yield "its shots stand in another order"
-    for step in view.steps:
-        for shot in step.shots:
-            row = _row(told.said, shot.key, keys)
-            wanted = (*shot.table, *shot.hands, shot.say, shot.framing)
-            if problem := next(_numbers_missing(wanted, row), None):
-                yield f"shot {shot.key}: {problem}"
+    for drawing in view.film.drawings:
+        if drawing.alt not in told.figures:
+            yield f"the drawing {drawing.name} is missing"
+    for shot in shots:
+        row = _row(told.said, shot.key, keys)
+        wanted = (shot.width, *shot.table, *shot.ready, *shot.hands, shot.say, shot.framing)
+        problems = (*_missing((shot.width, shot.say, *shot.cautions), row), *_numbers_missing(wanted, row))
+        if problems:
+            yield f"shot {shot.key}: {problems[0]}"
+
+
+def _audit_cues(view: View, told: Told) -> Iterator[str]:
+    """Every line to speak stands whole, in filming order, and says the numbers that its author wrote."""
+    yield from _audit_pdf(view, told)
+    text, at = squeezed(told.text).casefold(), 0
+    for shot in view.film.filming:
+        for words in (shot.say, *shot.cautions):
+            found = text.find(squeezed(words).casefold(), at)
+            if found < 0:
+                yield f"shot {shot.key}: “{words}” is missing or out of order"
+            at = max(at, found)
+        yield from (f"shot {shot.key}: {problem}" for problem in said_otherwise(shot, view.unit))
+
+
+def said_otherwise(shot: FilmShot, unit: Unit) -> Iterator[str]:
+    """Where the numbers of a line, read out of what is spoken, are not those of the line as it was written."""
+    written = [number for number in spot_numbers(shot.line) if number.sense is Sense.LENGTH]
+    if any("." in number.written.rstrip(".") for number in written):
+        return  # a decimal that is spelled out is not read again
+    spoken = [number.amount(unit) for number in spot_numbers(shot.say) if number.sense is Sense.LENGTH]
+    if [number.amount(unit) for number in written] != spoken:
+        yield f"“{shot.say}” says other lengths than “{shot.line}”"
 
 
 def _row(said: Sequence[Said], key: str, keys: Sequence[str]) -> str:
@@ -139,18 +171,22 @@ def _row(said: Sequence[Said], key: str, keys: Sequence[str]) -> str:
 
 def _audit_csv(view: View, text: str) -> Iterator[str]:
     rows = {row["shot"]: row for row in csv.DictReader(io.StringIO(text, newline=""))}
-    keys = [shot.key for step in view.steps for shot in step.shots]
+    keys = [shot.key for shot in view.film.shots]
     if list(rows) != keys:
         yield f"its shots are {', '.join(rows)}, not {', '.join(keys)}"
         return
-    for step in view.steps:
-        for shot in step.shots:
-            row = rows[shot.key]
-            for column, wanted in (("hands", shot.hands), ("on the table", shot.table), ("say", (shot.say,))):
-                yield from (f"shot {shot.key}: {problem}" for problem in _numbers_differ(wanted, row[column]))
-                yield from (f"shot {shot.key}: {problem}" for problem in _missing(wanted, row[column]))
-            if row["title"].lstrip("'") != step.title.lstrip("'") or row["revision"] != view.stamp:
-                yield f"shot {shot.key}: the title or the revision differs"
+    for shot in view.film.shots:
+        row = rows[shot.key]
+        columns = (
+            ("hands", shot.hands), ("on the table", shot.table), ("say", (shot.say,)), ("frame width", (shot.width,)),
+            ("at the end", shot.after), ("before it", shot.ready))
+        for column, wanted in columns:
+            yield from (f"shot {shot.key}: {problem}" for problem in _numbers_differ(wanted, row[column]))
+            yield from (f"shot {shot.key}: {problem}" for problem in _missing(wanted, row[column]))
+        if row["title"].lstrip("'") != shot.title.lstrip("'") or row["revision"] != view.stamp:
+            yield f"shot {shot.key}: the title or the revision differs"
+        if row["filmed as"] != str(shot.place) or row["set-up"] != shot.setup:
+            yield f"shot {shot.key}: its place in the filming order differs"
 
 
 def _front(view: View) -> tuple[str, ...]:

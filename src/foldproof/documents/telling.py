@@ -1,19 +1,22 @@
 """A proved card told in words and drawings: the one place where what the documents say is settled."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 from functools import partial
 
 from foldproof.checks.words_of_caution import cautions
-from foldproof.documents import cutting, glance, prose, shooting
+from foldproof.documents import cutting, glance, prose
+from foldproof.documents.film_words import tell_film
 from foldproof.documents.photos import kind_of
 from foldproof.documents.view import Finished, Listed, Photo, Step, View
-from foldproof.documents.words import action_words, clock, time_words
+from foldproof.documents.words import action_words, time_words
 from foldproof.drawing.record import Drawing
+from foldproof.filming.plan import plan_film
+from foldproof.filming.records import FilmPlan, Shot
 from foldproof.folding.card import Card, FlatPose, Pose
 from foldproof.making.table import Making, StepMade
 from foldproof.measures.writing import with_unit, write_size
+from foldproof.recipe.actions import Action
 from foldproof.recipe.records import Recipe, SupplySpec, Text
 from foldproof.recipe.references import fill
 
@@ -24,6 +27,8 @@ class Drawn:
 
     poses: Mapping[str, Drawing] = field(default_factory=dict)
     steps: Mapping[str, Drawing] = field(default_factory=dict)
+    shots: Mapping[str, Drawing] = field(default_factory=dict)
+    """By the shot's key: what the camera sees."""
     tall_steps: Mapping[str, Drawing] = field(default_factory=dict)
     cutting: Drawing | None = None
     tall_cutting: Drawing | None = None
@@ -36,15 +41,15 @@ def tell(
     making: Making,
     *,
     drawn: Drawn,
+    film: FilmPlan | None = None,
     photos: Mapping[str, bytes],
     revision: str,
     version: str,
     dated: str = "",
 ) -> View:
-    """Make the view. Photographs come by their path as written."""
+    """Make the view. Photographs come by their path as written; the film is planned where it is not given."""
     recipe = card.recipe
     said = _filler(recipe)
-    told = shooting.shots(making, lambda text: prose.plain(prose.to_html(said(text))), lambda step: hands(card, step))
     usual = cautions(card)
     return View(
         name=recipe.name,
@@ -76,12 +81,11 @@ def tell(
                 drawing=drawn.steps.get(step.spec.id),
                 tall=drawn.tall_steps.get(step.spec.id),
                 photo=_photo(step.spec.picture, f"step-{step.number}", str(step.spec.title), photos),
-                shots=rows,
             )
-            for step, rows in zip(making.steps, told, strict=True)
+            for step in making.steps
         ),
         photo=_photo(recipe.picture, "card", f"The finished card {recipe.title}", photos),
-        filming=clock(max((row.so_far for rows in told for row in rows), default=Fraction(0))),
+        film=tell_film(card, film or plan_film(card, making), lambda shot: shot_hands(card, shot), drawn.shots),
         revision=revision,
         version=version,
         dated=dated,
@@ -90,13 +94,22 @@ def tell(
 
 def hands(card: Card, step: StepMade) -> tuple[str, ...]:
     """What hands do in a step, one short instruction for each action."""
+    return _hands(card, step, step.spec.actions)
+
+
+def shot_hands(card: Card, shot: Shot) -> tuple[str, ...]:
+    """What hands do in a shot."""
+    return _hands(card, shot.step, [done.action for done in shot.done]) if shot.step is not None else ()
+
+
+def _hands(card: Card, step: StepMade, actions: Iterable[Action]) -> tuple[str, ...]:
     bonds = {bond.name: bond.spec for bond in card.bonds}
     piece = str(step.spec.piece) if step.spec.piece else None
     return tuple(
         action_words(
             action, card.recipe.unit, piece=piece, bond=bonds.get(getattr(action, "bond", "")),
             called=partial(cutting.face_called, card))
-        for action in step.spec.actions
+        for action in actions
     )
 
 

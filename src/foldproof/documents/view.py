@@ -1,8 +1,8 @@
 """What the documents say, settled once: the handout, the page and the shot list print these words and no others."""
 
 from dataclasses import dataclass
-from fractions import Fraction
 
+from foldproof.documents.film_view import FilmView
 from foldproof.drawing.record import Drawing
 from foldproof.measures.quantity import Unit
 
@@ -43,25 +43,6 @@ class Listed:
     name: str
     note: str
     """Empty when there is nothing to add."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shot:
-    """One row of the shot list."""
-
-    key: str
-    """The step's number and id, and a letter where a step has several shots: `2.score-the-doors`, `3.fold.b`."""
-    framing: str
-    table: tuple[str, ...]
-    """What lies on the table before the hands begin."""
-    hands: tuple[str, ...]
-    say: str
-    """One plain line; empty when nothing is said."""
-    seconds: Fraction
-    estimated: bool
-    """Whether the seconds are reckoned from the words and the hands rather than given by the recipe."""
-    so_far: Fraction
-    """Seconds from the start to the end of this shot."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,7 +103,6 @@ class Step:
     tall: Drawing | None
     """The same for a screen: its frames one below the other, so that a phone shows them at their own size."""
     photo: Photo | None
-    shots: tuple[Shot, ...]
     handwork: tuple[str, ...] = ()
     """How the hands share the work, where the edition is for left-handed makers."""
     film: InFilm | None = None
@@ -155,8 +135,8 @@ class View:
     basic_tools: tuple[str, ...]
     steps: tuple[Step, ...]
     photo: Photo | None
-    filming: str
-    """The length of all shots: `4:30`."""
+    film: FilmView
+    """The shot list and the cue sheet."""
     revision: str
     version: str
     dated: str

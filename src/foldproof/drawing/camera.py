@@ -31,10 +31,10 @@ from foldproof.paper.face import Face
 from foldproof.recipe import actions as do
 from foldproof.recipe.film_records import BeautySpec
 
-WIDE_MM, HIGH_MM = 76.0, 52.0
+WIDE_MM, HIGH_MM = 52.0, 46.0
 """The largest picture of a frame on paper."""
 FENCE_MM = 2.4
-BETWEEN_MM = 9.0
+BETWEEN_MM = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +154,8 @@ def _named(view: _View, box: Box, words: str) -> Iterator[Wish]:
     round_it = tuple(
         ((x, at), "middle", False) for step in (2.6, 5.2) for at in (shown.bottom - step, shown.top + step)
         if frame.bottom + 2 < at < frame.top - 2)
-    yield Wish(label=Label(text=words, at=(x, y), pt=pt, patch=True), places=(*inside, *round_it, ((x, y), "middle", False)))
+    label = Label(text=words, at=(x, y), pt=pt, patch=True)
+    yield Wish(label=label, places=(*inside, *round_it, (label.at, "middle", False)))
 
 
 def _edge(box: Box) -> list[Item]:
@@ -172,7 +173,7 @@ def _round(view: _View, words: str) -> list[Item]:
     items += set_in_rows([width], box, style.text_pt)
     if view.shot.overhead:
         side, way = (box.top, -1.0) if view.opposite else (box.bottom, 1.0)
-        x = box.right - 14.0
+        x = box.right - 11.0
         items.append(Arrow(points=((x, side - way * 4.4), (x, side + way * 1.4)), head=HeadKind.SOLID))
         items.append(Label(
             text="hands", at=(x + 2.0, side - way * 2.2), pt=style.small_pt, anchor="start", italic=True, patch=True))
@@ -212,7 +213,9 @@ def _body(view: _View, table: Table, piece: str, lie: Lie) -> _Inner:
     box = picture.box
     if any(isinstance(done.action, do.ScoreAt | do.Lay) for done in view.shot.done):
         items += _fence(view, box)
-    return _Inner(tuple(items), ((box, f"{table.root(piece)}, {lie.up} up"),))
+    root = table.root(piece)
+    folded = any(part.panel is not None for part in picture.work.parts)
+    return _Inner(tuple(items), ((box, f"{root}, folded" if folded else f"{root}, {lie.up} up"),))
 
 
 def _fence(view: _View, box: Box) -> list[Item]:

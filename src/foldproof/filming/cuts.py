@@ -13,7 +13,7 @@ from foldproof.recipe.film_records import OFF_CAMERA, BeautySpec, ShotSpec
 WIDE, WORK, CLOSE, FRONT = "overhead wide", "overhead", "overhead close", "front on"
 _WIDEST_FIRST = (WIDE, WORK, CLOSE)
 _LOOKS: tuple[tuple[type[do.Doing], str], ...] = (
-    (do.CutOut, WIDE), (do.CutAcross, WORK), (do.CutOff, WORK), (do.CutBetween, CLOSE), (do.DieCut, WORK),
+    (do.CutOut, WIDE), (do.CutAcross, WORK), (do.CutOff, WORK), (do.CutBetween, CLOSE),
     (do.MarkAt, WORK), (do.ScoreAt, WORK), (do.ScoreBetween, CLOSE), (do.FoldOn, WORK), (do.Unfold, WORK),
     (do.Tuck, CLOSE), (do.Attach, CLOSE), (do.Stamp, CLOSE), (do.Tie, WORK),
 )
@@ -128,8 +128,24 @@ def _runs(done: tuple[Done, ...], *, last: bool) -> list[tuple[str, int]]:
     first = next((look for look in looks if look), WORK)
     filled = [look or first for look in looks] or [WORK]
     starts = [0, *(i + 1 for i, (a, b) in enumerate(pairwise(filled)) if a != b), len(filled)]
-    runs = [(filled[a], b - a) for a, b in pairwise(starts)]
-    return runs if done else [(WORK, 0)]
+    runs = [(filled[a], done[a:b]) for a, b in pairwise(starts)]
+    return [(look, len(own)) for look, own in _folds_joined(runs)] if done else [(WORK, 0)]
+
+
+def _folds_joined(runs: list[tuple[str, tuple[Done, ...]]]) -> list[tuple[str, tuple[Done, ...]]]:
+    """Folding that only makes way for what is done close to it is no shot of its own: both are seen from overhead."""
+    found: list[tuple[str, tuple[Done, ...]]] = []
+    for look, own in runs:
+        last, before = found[-1] if found else ("", ())
+        if {last, look} == {WORK, CLOSE} and (_only_folds(own) or _only_folds(before)):
+            found[-1] = (WORK, (*before, *own))
+        else:
+            found.append((look, own))
+    return found
+
+
+def _only_folds(done: tuple[Done, ...]) -> bool:
+    return all(isinstance(one.action, _ONLY_SHOWS) for one in done)
 
 
 def joined(first: Piecework, second: Piecework) -> Piecework:

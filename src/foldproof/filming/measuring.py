@@ -86,14 +86,15 @@ def _around(
 
 
 def wide_size(card: Card, work: Piecework, aspect: Fraction) -> Size:
-    """Everything that is worked on, side by side as it is in the end, and each sheet before it is cut, alone."""
+    """Everything that is worked on, side by side, before and after; and each sheet before it is cut, alone."""
     gap = hand_room(card.recipe.unit) / 2
-    sizes = [(spot.box.width, spot.box.height) for spot in bodies(card, work.after, _roots(card, work))]
-    sheets = [sheet_level(card, name) for name in cut_now(work)]
-    layouts = [spread(sizes, gap, aspect)] if sizes else []
-    widths = [layout.width for layout in layouts] + [size[0] for size in sheets if size]
-    heights = [layout.height for layout in layouts] + [size[1] for size in sheets if size]
-    return (max(widths), max(heights)) if widths else (Fraction(1), Fraction(1))
+    found: list[Size] = [sheet for name in cut_now(work) if (sheet := sheet_level(card, name)) is not None]
+    for table in (work.before, work.after):
+        there = bodies(card, table, sorted(shown_pieces(card, work)))
+        if there:
+            layout = spread([(spot.box.width, spot.box.height) for spot in there], gap, aspect)
+            found.append((layout.width, layout.height))
+    return (max(w for w, _ in found), max(h for _, h in found)) if found else (Fraction(1), Fraction(1))
 
 
 def bodies(card: Card, table: Table, names: Sequence[str]) -> tuple[Spot, ...]:

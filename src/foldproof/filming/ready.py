@@ -1,6 +1,6 @@
 """What must be ready before the camera is on, in the order in which it is used."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from foldproof.filming.continuity import Continuity
@@ -36,7 +36,7 @@ class Prepared:
     """Whether it is a second copy of something that is also made on camera."""
 
 
-def things_ready(card: Card, plan: FilmPlan, continuity: dict[str, Continuity]) -> tuple[Thing, ...]:
+def things_ready(card: Card, plan: FilmPlan, continuity: Mapping[str, Continuity]) -> tuple[Thing, ...]:
     """Papers, tools and supplies in the order of their first use in filming order."""
     found: dict[str, Thing] = {}
     kinds = {str(tool.name): "tool" for tool in card.recipe.tools}

@@ -5,7 +5,13 @@ from fractions import Fraction
 
 from foldproof.making.table import Done, Lie, StepMade, Table
 from foldproof.paper.polygon import Box
+from foldproof.recipe import actions as do
 from foldproof.recipe.film_records import OVERHEAD, BeautySpec, ShotSpec
+
+_ONCE = (
+    do.CutOut, do.CutAcross, do.CutOff, do.CutBetween, do.DieCut, do.ScoreAt, do.ScoreBetween, do.Attach, do.Stamp,
+    do.Tie,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,8 +109,8 @@ class Shot:
 
     @property
     def once(self) -> bool:
-        """Whether it cannot be repeated on the same paper."""
-        return bool(self.changed)
+        """Whether another take needs new paper. What is only folded, turned or shown can be done again."""
+        return any(isinstance(done.action, _ONCE) for done in self.done)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,8 +14,7 @@ from foldproof.filming.tasks import Split, Task, copy_of
 from foldproof.folding.card import Card
 from foldproof.making.doing import carry_out_action
 from foldproof.making.outcome import Setting
-from foldproof.making.table import UPRIGHT, Bonded, OnTable, Table
-from foldproof.paper.face import Face
+from foldproof.making.table import UPRIGHT, Bonded, OnTable, Stamped, Table
 
 Copy = tuple[str, int]
 
@@ -27,7 +26,7 @@ class _World:
     pieces: dict[Copy, OnTable] = field(default_factory=dict)
     bonds: dict[Copy, tuple[Bonded, ...]] = field(default_factory=dict)
     """By the guest."""
-    stamped: dict[Copy, frozenset[tuple[str, Face]]] = field(default_factory=dict)
+    stamped: dict[Copy, frozenset[Stamped]] = field(default_factory=dict)
     past: dict[Copy, tuple[str, ...]] = field(default_factory=dict)
     """The tasks that have changed it for good."""
 
@@ -102,7 +101,7 @@ def _carry_out(card: Card, world: _World, task: Task, copies: Mapping[str, int])
         bonds=tuple(bond for bond in task.before.bonds if bond.guest in pieces and bond.root in pieces),
         folded=tuple(fold for fold in task.before.folded if fold[0] in scores),
         tucked=tuple(pair for pair in task.before.tucked if all(card.panels[name].piece in pieces for name in pair)),
-        stamped=tuple(one for one in task.before.stamped if card.panels[one[0]].piece in pieces),
+        stamped=tuple(one for one in task.before.stamped if card.panels[one.panel].piece in pieces),
         clock=task.before.clock, blades=task.before.blades)
     for done in task.done:
         if task.step is not None:
@@ -128,5 +127,6 @@ def _dry(bond: Bonded) -> Bonded:
     return replace(bond, wet_until=bond.wet_until * 0)
 
 
-def _stamped(card: Card, table: Table, piece: str) -> frozenset[tuple[str, Face]]:
-    return frozenset(one for one in table.stamped if one[0] in card.panels and card.panels[one[0]].piece == piece)
+def _stamped(card: Card, table: Table, piece: str) -> frozenset[Stamped]:
+    return frozenset(
+        one for one in table.stamped if one.panel in card.panels and card.panels[one.panel].piece == piece)
