@@ -48,6 +48,8 @@ class _View:
     """Millimetres on paper in one unit."""
     opposite: bool
     style: DrawingStyle
+    fence: bool = False
+    """Whether the work lies against the fence."""
 
     @property
     def turn(self) -> str:
@@ -59,10 +61,13 @@ def draw_shot(
 ) -> Drawing:
     """The frame when the camera starts and when it stops, side by side; one picture where nothing changes."""
     view = _view(card, plan, shot, style)
-    start = _picture(view, shot.before, shot.frame.first, held.start, ends=False)
+    scored = any(isinstance(done.action, do.ScoreAt | do.Lay) for done in shot.done)
+    laid = scored and not isinstance(shot.done[0].action, do.Lay | do.Turn | do.TurnOver)
+    start = _picture(replace(view, fence=laid), shot.before, shot.frame.first, held.start, ends=False)
     cells = [("When the camera starts" if shot.done else "The shot", start)]
     if shot.done:
-        cells.append(("When it stops", _picture(view, shot.after, shot.frame.last, held.end, ends=True)))
+        cells.append(("When it stops", _picture(
+            replace(view, fence=scored), shot.after, shot.frame.last, held.end, ends=True)))
     items: list[Item] = []
     across = 0.0
     for words, picture in cells:
@@ -211,7 +216,7 @@ def _body(view: _View, table: Table, piece: str, lie: Lie) -> _Inner:
     picture = picture_of(view.card, table, piece, view.scale, turned(lie, view.turn))
     items = paper_items(picture)
     box = picture.box
-    if any(isinstance(done.action, do.ScoreAt | do.Lay) for done in view.shot.done):
+    if view.fence:
         items += _fence(view, box)
     root = table.root(piece)
     folded = any(part.panel is not None for part in picture.work.parts)

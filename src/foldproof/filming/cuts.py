@@ -19,6 +19,8 @@ _LOOKS: tuple[tuple[type[do.Doing], str], ...] = (
 )
 """How each action is best seen (common practice, no source): wide for laying out, overhead for scoring and folding,
 close for lining up between two points, for glue and for stamps. All else goes with what stands beside it."""
+MOST_LOOKS = 2
+"""A step that goes to and fro between more ways of seeing it is seen in its widest throughout."""
 _ONLY_SHOWS = (do.FoldOn, do.Unfold, do.Tuck, do.Measure, do.Note, do.Turn, do.TurnOver, do.Lay)
 
 
@@ -129,7 +131,10 @@ def _runs(done: tuple[Done, ...], *, last: bool) -> list[tuple[str, int]]:
     filled = [look or first for look in looks] or [WORK]
     starts = [0, *(i + 1 for i, (a, b) in enumerate(pairwise(filled)) if a != b), len(filled)]
     runs = [(filled[a], done[a:b]) for a, b in pairwise(starts)]
-    return [(look, len(own)) for look, own in _folds_joined(runs)] if done else [(WORK, 0)]
+    runs = _folds_joined(runs) if done else []
+    if len(runs) > MOST_LOOKS:
+        return [(min((look for look, _ in runs), key=_width_rank), len(done))]
+    return [(look, len(own)) for look, own in runs] or [(WORK, 0)]
 
 
 def _folds_joined(runs: list[tuple[str, tuple[Done, ...]]]) -> list[tuple[str, tuple[Done, ...]]]:
