@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from foldproof.documents.film_view import FilmShot
 from foldproof.documents.view import Step, View
 from foldproof.making.table import Making, StepMade
 from foldproof.recipe.actions import (
@@ -48,7 +49,15 @@ def for_left_hands(view: View, making: Making) -> View:
     made = {step.spec.id: step for step in making.steps}
     return replace(
         view, title=view.title + ADDED, summary=other_hand(view.summary), hands=INTRODUCTION,
-        steps=tuple(_step(step, made[step.id]) for step in view.steps))
+        steps=tuple(_step(step, made[step.id]) for step in view.steps),
+        film=replace(view.film, shots=tuple(_shot(shot) for shot in view.film.shots)))
+
+
+def _shot(shot: FilmShot) -> FilmShot:
+    """A shot for the other hand: its line, and the side at which tools lie."""
+    ready = tuple(
+        other_hand(line).replace("(the left of the picture)", "(the right of the picture)") for line in shot.ready)
+    return replace(shot, say=other_hand(shot.say), ready=ready)
 
 
 def other_hand(text: str) -> str:
@@ -74,5 +83,4 @@ def _lines(step: StepMade) -> Iterator[str]:
 def _step(step: Step, made: StepMade) -> Step:
     return replace(
         step, prose=other_hand(step.prose), tip=other_hand(step.tip), cautions=tuple(map(other_hand, step.cautions)),
-        handwork=hand_lines(made),
-        shots=tuple(replace(shot, say=other_hand(shot.say)) for shot in step.shots))
+        handwork=hand_lines(made))
