@@ -176,8 +176,8 @@ def with_step(view: View, **changes: object) -> View:
 
 
 def with_shot(view: View, **changes: object) -> View:
-    first, *others = view.film.shots
-    return replace(view, film=replace(view.film, shots=(replace(first, **changes), *others)))  # type: ignore[arg-type]
+    first, *others = view.shooting.shots
+    return replace(view, shooting=replace(view.shooting, shots=(replace(first, **changes), *others)))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("changes", "problem"), [

@@ -63,8 +63,8 @@ def test_basic_tools_are_told_apart(view: View) -> None:
 
 
 def test_shots(view: View) -> None:
-    first, second, third, fourth = view.film.shots
-    assert [shot.key for shot in view.film.shots] == ["1.base.a", "1.base.b", "2.mat.a", "2.mat.b"]
+    first, second, third, fourth = view.shooting.shots
+    assert [shot.key for shot in view.shooting.shots] == ["1.base.a", "1.base.b", "2.mat.a", "2.mat.b"]
     assert [third.framing, fourth.framing] == ["From overhead, wide", "From overhead, close"], "cut, then glue"
     assert [first.seconds, second.seconds] == [Fraction(25), Fraction(5)]
     assert not first.estimated
@@ -75,13 +75,13 @@ def test_shots(view: View) -> None:
     assert third.estimated
     assert third.seconds == 15, "26 words at 130 a minute take 12 s, cutting 8 s by our own guess; up to the next five"
     assert fourth.seconds == 10, "gluing, by our own guess"
-    assert fourth.so_far == 55 == view.film.total
+    assert fourth.so_far == 55 == view.shooting.total
     assert third.line == "Cut the mat 4 x 5 1/4 in. Glue it on with a border of 1/8 in and let it dry 5 min."
     assert third.say == (
         "Cut the mat four by five and a quarter inches. Glue it on with a border of an eighth of an inch and let it "
         "dry five minutes.")
-    assert [shot.goes_on for shot in view.film.shots] == ["", "", "", "2a"]
-    assert [shot.once for shot in view.film.shots] == [True, False, True, True]
+    assert [shot.goes_on for shot in view.shooting.shots] == ["", "", "", "2a"]
+    assert [shot.once for shot in view.shooting.shots] == [True, False, True, True]
 
 
 @pytest.mark.parametrize("name", ["closed", "open"])

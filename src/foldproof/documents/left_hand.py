@@ -50,7 +50,7 @@ def for_left_hands(view: View, making: Making) -> View:
     return replace(
         view, title=view.title + ADDED, summary=other_hand(view.summary), hands=INTRODUCTION,
         steps=tuple(_step(step, made[step.id]) for step in view.steps),
-        film=replace(view.film, shots=tuple(_shot(shot) for shot in view.film.shots)))
+        shooting=replace(view.shooting, shots=tuple(_shot(shot) for shot in view.shooting.shots)))
 
 
 def _shot(shot: FilmShot) -> FilmShot:

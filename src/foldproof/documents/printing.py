@@ -26,7 +26,7 @@ MISSING_PANGO = (
 
 def materials(view: View) -> Mapping[str, tuple[str, bytes]]:
     """Everything that a document may ask for: media type and data by own name."""
-    drawn = (*view.drawings, *view.film.drawings)
+    drawn = (*view.drawings, *view.shooting.drawings)
     drawings = {f"drawing/{drawing.name}.svg": ("image/svg+xml", drawing.svg.encode()) for drawing in drawn}
     photos = {f"photo/{photo.name}": (photo.kind, photo.data) for photo in view.photos}
     return {**drawings, **photos}

@@ -121,14 +121,14 @@ def _audit_steps(
 def _audit_shots_pdf(view: View, told: Told) -> Iterator[str]:
     """The rows stand in filming order; the list before them in story order."""
     yield from _audit_pdf(view, told)
-    shots = view.film.filming
+    shots = view.shooting.filming
     yield from _missing([line for shot in shots for line in (shot.key, *shot.hands)], told.text)
     cells = squeezed(told.text)
     keys = [squeezed(shot.key) for shot in shots]
     starts = [cells.find(key) for key in keys]
     if starts != sorted(starts):
         yield "its shots stand in another order"
-    for drawing in view.film.drawings:
+    for drawing in view.shooting.drawings:
         if drawing.alt not in told.figures:
             yield f"the drawing {drawing.name} is missing"
     for shot in shots:
@@ -143,7 +143,7 @@ def _audit_cues(view: View, told: Told) -> Iterator[str]:
     """Every line to speak stands whole, in filming order, and says the numbers that its author wrote."""
     yield from _audit_pdf(view, told)
     text, at = squeezed(told.text).casefold(), 0
-    for shot in view.film.filming:
+    for shot in view.shooting.filming:
         for words in (shot.say, *shot.cautions):
             found = text.find(squeezed(words).casefold(), at)
             if found < 0:
@@ -171,11 +171,11 @@ def _row(said: Sequence[Said], key: str, keys: Sequence[str]) -> str:
 
 def _audit_csv(view: View, text: str) -> Iterator[str]:
     rows = {row["shot"]: row for row in csv.DictReader(io.StringIO(text, newline=""))}
-    keys = [shot.key for shot in view.film.shots]
+    keys = [shot.key for shot in view.shooting.shots]
     if list(rows) != keys:
         yield f"its shots are {', '.join(rows)}, not {', '.join(keys)}"
         return
-    for shot in view.film.shots:
+    for shot in view.shooting.shots:
         row = rows[shot.key]
         columns = (
             ("hands", shot.hands), ("on the table", shot.table), ("say", (shot.say,)), ("frame width", (shot.width,)),

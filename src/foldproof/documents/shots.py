@@ -27,7 +27,7 @@ reading from a screen a standard asks for 16 at least and 20 to 22 if it can be 
 def shots_html(view: View, theme: Theme) -> str:
     """The shot list before it is printed: sideways, on the recipe's own paper."""
     css = _css(view, theme, "shots.css")
-    return theme.render("shots.html", view=view, film=view.film, css=css, clock=clock, seconds=seconds)
+    return theme.render("shots.html", view=view, film=view.shooting, css=css, clock=clock, seconds=seconds)
 
 
 def shots_pdf(view: View, theme: Theme) -> bytes:
@@ -38,7 +38,7 @@ def shots_pdf(view: View, theme: Theme) -> bytes:
 def cues_html(view: View, theme: Theme) -> str:
     """The cue sheet before it is printed: one shot a sheet, in filming order."""
     css = _css(view, theme, "cues.css")
-    return theme.render("cues.html", view=view, film=view.film, css=css, seconds=seconds, points=points)
+    return theme.render("cues.html", view=view, film=view.shooting, css=css, seconds=seconds, points=points)
 
 
 def cues_pdf(view: View, theme: Theme) -> bytes:
@@ -66,7 +66,7 @@ def shots_csv(view: View) -> str:
     out = io.StringIO()
     rows = csv.writer(out, lineterminator="\r\n")
     rows.writerow(COLUMNS)
-    for shot in view.film.shots:
+    for shot in view.shooting.shots:
         cells = (
             shot.key, shot.label, shot.title, str(shot.place), shot.setup, shot.framing, shot.width, shot.height,
             shot.bottom, shot.inside, "; ".join(shot.table), "; ".join(shot.after), "; ".join(shot.ready),

@@ -85,7 +85,7 @@ def tell(
             for step in making.steps
         ),
         photo=_photo(recipe.picture, "card", f"The finished card {recipe.title}", photos),
-        film=tell_film(card, film or plan_film(card, making), lambda shot: shot_hands(card, shot), drawn.shots),
+        shooting=tell_film(card, film or plan_film(card, making), lambda shot: shot_hands(card, shot), drawn.shots),
         revision=revision,
         version=version,
         dated=dated,

@@ -135,7 +135,7 @@ class View:
     basic_tools: tuple[str, ...]
     steps: tuple[Step, ...]
     photo: Photo | None
-    film: FilmView
+    shooting: FilmView
     """The shot list and the cue sheet."""
     revision: str
     version: str
