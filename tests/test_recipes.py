@@ -3,12 +3,14 @@
 import re
 from fractions import Fraction
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from foldproof.folding.card import FlatPose, StandingPose
 from foldproof.measures.quantity import Unit
+from foldproof.paper.polygon import area
 from foldproof.paper.vector import Point, Segment
 from foldproof.recipe.records import StepSpec
 from literals import quantities
@@ -135,6 +137,16 @@ def test_easel_stands_on_a_three_four_five_triangle() -> None:
     assert standing.height == pytest.approx(4, abs=1e-9)
     assert standing.angles["top fold"] == pytest.approx(180 - 53.13010235, abs=1e-6)
     assert standing.angles["half fold"] == pytest.approx(-(180 - 2 * 53.13010235), abs=1e-6)
+
+
+def test_four_winds_hold_each_other_in_a_ring() -> None:
+    """Each flap covers half of the square: three share no more than the middle point, so the ring is legal."""
+    closed = _closed("four-winds")
+    ring = ("south flap", "east flap", "north flap", "west flap", "south flap")
+    assert {(b, a) for a, b in pairwise(ring)} <= closed.over
+    assert not any((upper, lower) in closed.over for upper, lower in pairwise(ring))
+    seen = {region.panel: region.ring for region in closed.seen}
+    assert {name: abs(area(one)) for name, one in seen.items()} == dict.fromkeys(ring[:4], F(4))
 
 
 def test_only_diagonal_scores_are_the_coats() -> None:

@@ -159,6 +159,7 @@ def _bond(bond: Bond, card: Card) -> dict[str, Any]:
     return {
         "layer": piece is not None and piece.layer, "under": _surface(bond.under), "over": _surface(bond.over),
         "area": _ring(bond.area) if bond.area else None, "adhesive": bond.adhesive,
+        "glue_area": [_ring(ring) for ring in bond.glue],
     }
 
 
@@ -170,6 +171,7 @@ def _pose(pose: Pose) -> dict[str, Any]:
                 "outline": [_ring(ring) for ring in pose.outline],
                 "size": {"width": _number(pose.width), "height": _number(pose.height)},
                 "over": [list(pair) for pair in sorted(pose.over)],
+                "tucked": [[str(upper), str(lower)] for upper, lower in pose.spec.tucks],
                 "meetings": [_meeting(meeting) for meeting in pose.meetings],
                 "seen": [_region(region) for region in pose.seen],
                 "seen_from_behind": [_region(region) for region in pose.hidden_side],

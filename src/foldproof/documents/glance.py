@@ -21,6 +21,7 @@ def facts(card: Card, making: Making) -> tuple[Fact, ...]:
     told = (
         ("Finished size", _size(card)),
         ("Standing height", _standing(card)),
+        ("Closed thickness", _thickness(card)),
         ("Envelope", _envelope(card)),
         ("Post", _post(card)),
         ("Time", _time(card)),
@@ -44,6 +45,15 @@ def _size(card: Card) -> str:
 def _standing(card: Card) -> str:
     stands = card.recipe.finished.stands
     return with_unit(stands.height.value, card.recipe.unit) if stands else ""
+
+
+def _thickness(card: Card) -> str:
+    """At the thickest place of the closed card, up to the next 1/64 in or 0.1 mm."""
+    if card.closed is None or not card.closed.thickness:
+        return ""
+    unit = card.recipe.unit
+    step = {Unit.INCH: Fraction(1, 64), Unit.MM: Fraction(1, 10), Unit.CM: Fraction(1, 100)}[unit]
+    return f"about {with_unit(-(-card.closed.thickness // step) * step, unit)} at its thickest"
 
 
 def _envelope(card: Card) -> str:

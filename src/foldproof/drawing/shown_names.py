@@ -15,8 +15,10 @@ from foldproof.recipe import actions as do
 
 
 def draw_marks(sheet: Sheet, frame: Frame) -> None:
-    """The pencil marks on the face that is up, with their names; those made now in full ink."""
+    """The pencil marks on the face that is up; those made now are named in full ink, those used now quietly."""
     made = {done.action.name for done in frame.done if isinstance(done.action, do.MarkAt)}
+    used = {point.name for done in frame.done if isinstance(done.action, do.CutBetween | do.ScoreBetween)
+            for point in (done.action.start, done.action.end)}
     for pane in sheet.picture.panes:
         for mark in sheet.picture.table.pieces[pane.part.piece].marks:
             if mark.face is not pane.face or sheet.picture.pane_at(pane.part.piece, mark.at) is not pane:
@@ -26,6 +28,8 @@ def draw_marks(sheet: Sheet, frame: Frame) -> None:
                 continue
             inward = inward_at(at, pane.ring)
             sheet.items += tick(at, inward) if on_edge(at, pane.ring, 0.05) else cross_mark(at)
+            if mark.name not in made | used:
+                continue
             tip = plus(at, times(inward, 3.2))
             pt = sheet.style.text_pt if mark.name in made else sheet.style.small_pt
             sheet.wishes.append(Wish(

@@ -4,10 +4,12 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from foldproof.facts.paper_weights import estimate_thickness, read_weight
-from foldproof.folding.card import Card
-from foldproof.folding.overlay import Overlay
+from foldproof.folding.card import Card, FlatPose
+from foldproof.folding.overlay import Overlay, overlay
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import Where, locate
+from foldproof.paper.subdivision import merge
+from foldproof.paper.tracing import Area
 from foldproof.recipe.records import PaperSpec
 
 
@@ -22,7 +24,20 @@ def paper_thickness(card: Card, paper: PaperSpec) -> Fraction | None:
 
 
 def greatest_thickness(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> Fraction | None:
-    """The greatest thickness over all cells, in the recipe's unit; None where that of a paper is not known.
+    """The greatest thickness anywhere, in the recipe's unit; None where that of a paper is not known."""
+    found = _of_cells(card, placements, laid)
+    return None if found is None else max(found, default=Fraction(0))
+
+
+def thickness_everywhere(card: Card, pose: FlatPose) -> tuple[tuple[Fraction, Area], ...]:
+    """The areas of a flat pose with how thick it lies there, in the pose's frame; none where a paper's is not known."""
+    laid = overlay(card.panels, pose.placements)
+    found = _of_cells(card, pose.placements, laid)
+    return () if found is None else merge(laid.whole, lambda cell: found[cell] if laid.covers[cell] else None)
+
+
+def _of_cells(card: Card, placements: Mapping[str, Isometry], laid: Overlay) -> tuple[Fraction, ...] | None:
+    """For each cell how thick the papers, the foam and what is bought lie there.
 
     A bought shape of no paper is as thick as the supply of its name says, and is left out where none says so.
     """
@@ -35,12 +50,10 @@ def greatest_thickness(card: Card, placements: Mapping[str, Isometry], laid: Ove
             return None
         sheets |= dict.fromkeys(piece.panels, thick)
     foam = [
-        (supplies[bond.adhesive], placements[bond.under.panel].ring(bond.area)) for bond in card.bonds
-        if bond.adhesive in supplies and bond.area is not None and bond.under.panel in placements
+        (supplies[bond.adhesive], placements[bond.under.panel].ring(area)) for bond in card.bonds
+        for area in bond.glued if bond.adhesive in supplies and bond.under.panel in placements
     ]
-    return max(
-        (sum((sheets[name] for name in layers), Fraction(0))
-         + sum((extra for extra, ring in foam if locate(cell.inside, ring) is Where.IN), Fraction(0))
-         for cell, layers in zip(laid.whole.faces, laid.layers, strict=True)),
-        default=Fraction(0),
-    )
+    return tuple(
+        sum((sheets[name] for name in cover), Fraction(0))
+        + sum((extra for extra, ring in foam if locate(cell.inside, ring) is Where.IN), Fraction(0))
+        for cell, cover in zip(laid.whole.faces, laid.covers, strict=True))
