@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from foldproof.measures.quantity import Unit
 from foldproof.mirror.directions import changed_directions
-from foldproof.mirror.sides import other_side
+from foldproof.recipe.sides import other_side
 
 
 @pytest.mark.parametrize(("said", "mirrored"), [

@@ -11,12 +11,12 @@ from foldproof.findings.finding import Severity
 from foldproof.folding.card import Card, FlatPose
 from foldproof.making.table import Making
 from foldproof.mirror.mirrored import mirrored
-from foldproof.mirror.sides import other_side
 from foldproof.paper.polygon import anticlockwise
 from foldproof.paper.vector import Point, Ring
 from foldproof.pipeline import Proof, mirror, prove
 from foldproof.recipe.actions import CutAcross, MarkAt, ScoreAt, Stamp
 from foldproof.recipe.records import Triangle
+from foldproof.recipe.sides import other_side
 
 RECIPES = sorted((Path(__file__).parents[2] / "recipes").glob("*.yaml"))
 demos = pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)

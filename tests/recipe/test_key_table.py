@@ -80,7 +80,7 @@ def test_the_walk_reaches_every_form() -> None:
         ("meeting", records.MeetSpec, set()),
         ("supply", records.SupplySpec, {"name"}),
         ("tool", records.ToolSpec, {"name"}),
-        ("step", records.StepSpec, {"actions", "shots"}),
+        ("step", records.StepSpec, {"actions", "shots", "repeats"}),
         ("shot", records.ShotSpec, set()),
         ("beauty shot", film_records.BeautySpec, set()),
         ("filming", film_records.FilmSpec, {"rate"}),

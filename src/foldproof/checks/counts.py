@@ -12,6 +12,7 @@ from foldproof.making.table import Making
 from foldproof.measures.quantity import Kind
 from foldproof.recipe.actions import CutOut, DieCut
 from foldproof.recipe.records import StepSpec
+from foldproof.recipe.repeating import every_action
 
 WRONG_COUNT = error("count that is wrong", "The words say that more or fewer pieces are cut than the step cuts.")
 
@@ -22,8 +23,8 @@ _CUTTING = ("cut", "punch", "trim")
 def check_counts(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
     """A count beside a word for cutting is that of all cuts, of those so named, or of a run of equal ones."""
     for step in card.recipe.steps:
-        cuts = [action for action in step.actions if isinstance(action, CutOut | DieCut)]
-        if not cuts or len(cuts) != sum(1 for action in step.actions if "Cut" in type(action).__name__):
+        cuts = [action for action in every_action(step) if isinstance(action, CutOut | DieCut)]
+        if not cuts or len(cuts) != sum(1 for action in every_action(step) if "Cut" in type(action).__name__):
             continue
         names = [_name(step, action) for action in cuts]
         runs = {len(list(run)) for _, run in groupby(cuts, key=lambda a: (a.size[0].value, a.size[1].value))}

@@ -91,6 +91,7 @@ def _in_hand(card: Card, step: StepSpec) -> Iterator[str]:
     """The pieces and layers that a step acts on."""
     if step.piece is not None:
         yield step.piece.value
+    yield from (again.piece.value for again in step.repeats)
     bonds = {bond.name: bond for bond in card.bonds}
     for action in step.actions:
         if action.piece is not None:

@@ -12,6 +12,7 @@ from foldproof.making.table import Making
 from foldproof.making.tools import DEEDS, can
 from foldproof.recipe.actions import Attach, Tie
 from foldproof.recipe.records import JoinSpec, LayerSpec, Recipe, StepSpec, ToolSpec
+from foldproof.recipe.repeating import every_action
 
 NOT_USED = warning("listed and not used", "A supply or special tool is listed, but no step, layer or join uses it.")
 PAPER_NOT_USED = warning("paper not used", "A paper is listed, but nothing is cut from it.")
@@ -51,7 +52,7 @@ def check_used(card: Card, making: Making) -> Iterable[Finding]:
 
 def check_adhesive(card: Card, making: Making) -> Iterable[Finding]:
     """Every layer and join says, in the plan or in the step that makes it, what holds it."""
-    fixed = {action.bond for step in card.recipe.steps for action in step.actions
+    fixed = {action.bond for step in card.recipe.steps for action in every_action(step)
              if isinstance(action, Attach) and action.adhesive is not None}
     sliding = {slide.what.value for slide in card.recipe.slides}
     specs: tuple[LayerSpec | JoinSpec, ...] = (*card.recipe.layers, *card.recipe.joins)
@@ -64,7 +65,7 @@ def check_adhesive(card: Card, making: Making) -> Iterable[Finding]:
 
 def check_lengths(card: Card, making: Making) -> Iterable[Finding]:
     """What is tied is no longer than the length that is listed for one card."""
-    ties = [action for step in card.recipe.steps for action in step.actions if isinstance(action, Tie)]
+    ties = [action for step in card.recipe.steps for action in every_action(step) if isinstance(action, Tie)]
     for supply in card.recipe.supplies:
         tied = sum((tie.length.value for tie in ties if tie.supply == supply.name.value and tie.length), Fraction(0))
         if supply.length is not None and tied > supply.length.value:
@@ -83,7 +84,7 @@ def check_tools(card: Card, making: Making) -> Iterable[Finding]:
         if any(can(name, deed) for name in names):
             continue
         for step in recipe.steps:
-            acts = [action for action in step.actions if isinstance(action, DEEDS[deed])]
+            acts = [action for action in every_action(step) if isinstance(action, DEEDS[deed])]
             if check is NO_DIE:
                 acts = [a for a in acts if (a.piece or (step.piece.value if step.piece else "")) in cut_from_paper]
             if acts:
@@ -112,7 +113,7 @@ def _supplies_used(recipe: Recipe) -> Iterator[str]:
             yield spec.adhesive.value
     for step in recipe.steps:
         yield from (name.value for name in step.supplies)
-        for action in step.actions:
+        for action in every_action(step):
             if isinstance(action, Attach) and action.adhesive is not None:
                 yield action.adhesive
             elif isinstance(action, Tie):

@@ -28,7 +28,7 @@ def check_sheets(card: Card, making: Making) -> Iterable[Finding]:
             told.add(piece.name)
             yield finding
     for step in making.steps:
-        for done in step.done:
+        for done in step.every:
             action, name = done.action, done.piece
             if not isinstance(action, CutOut) or name is None or name in told:
                 continue

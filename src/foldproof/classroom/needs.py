@@ -146,7 +146,7 @@ def _parts(lesson: Lesson, paper: PaperSpec, unit: Unit, several: bool) -> Itera
     others: dict[str, list[str]] = {}
     """What else of the same card comes out of a part's rectangle."""
     for step in lesson.making.steps:
-        for done in step.done:
+        for done in step.every:
             if isinstance(done.action, CutOut) and done.piece:
                 size = done.action.size
                 cuts.setdefault(done.piece, []).append((size[0].value, size[1].value, step.spec.id))

@@ -41,7 +41,7 @@ class SupplyNeed:
 
 def die_needs(lesson: Lesson) -> Iterator[SupplyNeed]:
     """Die-cut and bought shapes that no paper is given for."""
-    cut = {d.piece for step in lesson.making.steps for d in step.done if isinstance(d.action, DieCut)}
+    cut = {d.piece for step in lesson.making.steps for d in step.every if isinstance(d.action, DieCut)}
     for piece in lesson.card.pieces:
         if piece.paper is None and (piece.bought or piece.name in cut):
             box = bounding_box(piece.outline)

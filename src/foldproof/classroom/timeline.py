@@ -14,6 +14,7 @@ from foldproof.facts.tools import find_tool
 from foldproof.folding.card import Card
 from foldproof.making.table import Done, StepMade
 from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOff, CutOut, DieCut, Dry, Measure, Note
+from foldproof.recipe.repeating import every_action
 
 MINUTE = 60
 _ONE_FOR_ALL = ("trimmer", "guillotine", "die-cutting machine", "heat tool", "hot glue gun")
@@ -99,7 +100,7 @@ def _card(
     dry_at: Fraction | None = None
     wet: set[str] = set()
     for step in lesson.making.steps:
-        for done in step.done:
+        for done in step.every:
             if isinstance(done.action, Attach):
                 _join(lesson.card, done.action.bond, body)
         touched = {name for piece in _touched(lesson.card, step) for name in body.get(piece, {piece})}
@@ -173,7 +174,7 @@ def _minutes(step: StepMade) -> tuple[Fraction, Fraction, bool]:
 
     A step's minutes hold its drying where they are long enough for it.
     """
-    drying = sum((do.time.value for do in step.spec.actions if isinstance(do, Dry)), Fraction(0))
+    drying = sum((do.time.value for do in every_action(step.spec) if isinstance(do, Dry)), Fraction(0))
     if step.spec.minutes is None:
         return Fraction(2 * MINUTE), drying, True
     given = step.spec.minutes.value
@@ -211,12 +212,12 @@ def _all_cut_ahead(lesson: Lesson, step: StepMade, cut: frozenset[tuple[str, str
 
 
 def _cuts(step: StepMade) -> list[Done]:
-    return [done for done in step.done if isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)]
+    return [done for done in step.every if isinstance(done.action, CutOut | CutAcross | CutOff | CutBetween | DieCut)]
 
 
 def _only_cuts(step: StepMade) -> bool:
     cuts = _cuts(step)
-    return bool(cuts) and all(done in cuts or isinstance(done.action, Note | Measure) for done in step.done)
+    return bool(cuts) and all(done in cuts or isinstance(done.action, Note | Measure) for done in step.every)
 
 
 def _still_to_cut(
@@ -242,7 +243,7 @@ def _still_to_cut(
 
 def _touched(card: Card, step: StepMade) -> set[str]:
     found = {str(step.spec.piece)} if step.spec.piece else set()
-    for done in step.done:
+    for done in step.every:
         if done.piece:
             found.add(done.piece)
         if isinstance(done.action, Attach):

@@ -81,7 +81,7 @@ def sheet_counts(card: Card, making: Making) -> Mapping[str, int | None]:
     for paper in card.recipe.papers:
         name = str(paper.name)
         parts = []
-        for done in (done for step in making.steps for done in step.done):
+        for done in (done for step in making.steps for done in step.every):
             piece = card.piece(done.piece) if done.piece else None
             if isinstance(done.action, CutOut) and piece is not None and piece.paper == name:
                 parts.append((done.action.size[0].value, done.action.size[1].value))

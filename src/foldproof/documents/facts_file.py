@@ -73,7 +73,10 @@ def facts_file(card: Card, making: Making, findings: tuple[Finding, ...], view: 
                 "minutes": _number(step.spec.minutes.value / 60) if step.spec.minutes else None,
                 "actions": [
                     _action(action, str(step.spec.piece) if step.spec.piece else None, words)
-                    for action, words in zip(step.spec.actions, told.short, strict=True)
+                    for action, words in zip(step.spec.actions, told.short, strict=False)
+                ],
+                "again": [
+                    {"piece": str(again.piece), "mirrored": again.mirrored} for again in step.spec.repeats
                 ],
             }
             for step, told in zip(making.steps, view.steps, strict=True)

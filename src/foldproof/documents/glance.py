@@ -14,6 +14,7 @@ from foldproof.measures.quantity import Unit
 from foldproof.measures.rounding import half_even
 from foldproof.measures.writing import size_in_metric, with_unit, write_length, write_size
 from foldproof.recipe.actions import Dry
+from foldproof.recipe.repeating import every_action
 
 
 def facts(card: Card, making: Making) -> tuple[Fact, ...]:
@@ -85,7 +86,7 @@ def _time(card: Card) -> str:
     """The time of all steps and, of it or beside it, the waiting while things dry."""
     steps = card.recipe.steps
     given = [step.minutes.value for step in steps if step.minutes]
-    drying = sum((do.time.value for step in steps for do in step.actions if isinstance(do, Dry)), Fraction(0))
+    drying = sum((do.time.value for step in steps for do in every_action(step) if isinstance(do, Dry)), Fraction(0))
     parts = [time_words(sum(given, Fraction(0)))] if given else []
     return ", ".join([*parts, *([f"drying {time_words(drying)}"] if drying else [])])
 

@@ -9,7 +9,7 @@ from foldproof.documents import cutting, glance, prose
 from foldproof.documents.film_words import tell_film
 from foldproof.documents.photos import kind_of
 from foldproof.documents.view import Finished, Listed, Photo, Step, View
-from foldproof.documents.words import action_words, time_words
+from foldproof.documents.words import action_words, again_words, time_words
 from foldproof.drawing.record import Drawing
 from foldproof.filming.plan import plan_film
 from foldproof.filming.records import FilmPlan, Shot
@@ -93,13 +93,17 @@ def tell(
 
 
 def hands(card: Card, step: StepMade) -> tuple[str, ...]:
-    """What hands do in a step, one short instruction for each action."""
-    return _hands(card, step, step.spec.actions)
+    """What hands do in a step, one short instruction for each action; then what it is done again with."""
+    again = again_words(step.spec)
+    return (*_hands(card, step, step.spec.actions), *((again,) if again else ()))
 
 
 def shot_hands(card: Card, shot: Shot) -> tuple[str, ...]:
-    """What hands do in a shot."""
-    return _hands(card, shot.step, [done.action for done in shot.done]) if shot.step is not None else ()
+    """What hands do in a shot; in a step's last shot, what it is done again with."""
+    if shot.step is None:
+        return ()
+    again = again_words(shot.step.spec) if shot.done and shot.done[-1] == shot.step.done[-1] else ""
+    return (*_hands(card, shot.step, [done.action for done in shot.done]), *((again,) if again else ()))
 
 
 def _hands(card: Card, step: StepMade, actions: Iterable[Action]) -> tuple[str, ...]:

@@ -42,7 +42,7 @@ from foldproof.recipe.actions import (
     TurnOver,
     Unfold,
 )
-from foldproof.recipe.records import JoinSpec, LayerSpec
+from foldproof.recipe.records import JoinSpec, LayerSpec, StepSpec
 
 CORNERS = frozenset(f"{level} {side}" for level in ("top", "bottom") for side in ("left", "right"))
 
@@ -150,6 +150,18 @@ def _away_words(action: CutAway, unit: Unit) -> str:
     size = f"{_of(action.circle, unit)} across" if action.circle else _size(action.size, unit) if action.size else ""
     where = placed_words(action.at, unit)
     return f"Cut a {sort}, {size}{f': {where}' if where else ''}"
+
+
+def again_words(step: StepSpec) -> str:
+    """What the step is done again with, and how often in all; empty where it is done once."""
+    if not step.repeats:
+        return ""
+    count = len(step.repeats) + 1
+    times = {2: "twice", 3: "three times", 4: "four times"}.get(count, f"{count} times")
+    names = [
+        f"the {again.piece}{', mirrored (left and right change places)' if again.mirrored else ''}"
+        for again in step.repeats]
+    return f"Do the same with {listed(names)}: {times} in all"
 
 
 def plain_face(panel: str, face: Face) -> str:

@@ -62,7 +62,7 @@ def frames_of(card: Card, made: StepMade) -> tuple[Frame, ...]:
             _show_outcome(frames, waiting, done.before)
         _add(card, frames, waiting, replace(done, piece=piece))
     if waiting:
-        _show_outcome(frames, waiting, made.after)
+        _show_outcome(frames, waiting, made.done[-1].after)
     return tuple(_turned_to(card, frame) for frame in frames)
 
 

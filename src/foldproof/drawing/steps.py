@@ -10,7 +10,7 @@ from foldproof.drawing.motions import motion_items
 from foldproof.drawing.plane import Box
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Item, Label, Scene, framed, items_box, moved
-from foldproof.drawing.words import caption, tell_step
+from foldproof.drawing.words import caption, list_of, tell_again, tell_step
 from foldproof.folding.card import Card, FlatPose
 from foldproof.making.table import StepMade
 from foldproof.paper.polygon import bounding_box
@@ -38,7 +38,11 @@ def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene
     frames = frames_of(card, made)
     if not frames:
         return None
-    cells = [_cell(card, frame, i if len(frames) > 1 else None, style) for i, frame in enumerate(frames)]
+    again = list_of(f"the {one.piece}{' as in a mirror' if one.mirrored else ''}" for one in made.spec.repeats)
+    last = f"the same with {again}" if again else ""
+    cells = [
+        _cell(card, frame, i if len(frames) > 1 else None, style, last if frame is frames[-1] else "")
+        for i, frame in enumerate(frames)]
     return framed(tuple(_laid_out(cells, style)))
 
 
@@ -50,8 +54,9 @@ def draw_step(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Drawin
 
 def ink_step(card: Card, made: StepMade, scene: Scene, style: DrawingStyle) -> Drawing:
     """The drawing of a step whose scene is set already."""
+    told = filter(None, (tell_step(card, frames_of(card, made)), tell_again(made.spec)))
     return Drawing(
-        svg=to_svg(scene, style), alt=tell_step(card, frames_of(card, made)), width_mm=round(scene.width, 2),
+        svg=to_svg(scene, style), alt=" ".join(told), width_mm=round(scene.width, 2),
         height_mm=round(scene.height, 2), name=f"step-{made.number:02d}")
 
 
@@ -72,13 +77,13 @@ class _Cell:
         return items_box((*self.picture,))
 
 
-def _cell(card: Card, frame: Frame, index: int | None, style: DrawingStyle) -> _Cell:
+def _cell(card: Card, frame: Frame, index: int | None, style: DrawingStyle, last: str = "") -> _Cell:
     scale = scale_of(card, style) * magnified(card, frame, style)
     items, notes = draw_frame(card, frame, scale, style)
     if magnified(card, frame, style) > 1:
         notes = (*notes, f"drawn {magnified(card, frame, style)} times as large")
     box = items_box(tuple(items))
-    words = caption(card, frame, notes)
+    words = caption(card, frame, (*notes, last) if last else notes)
     return _Cell(
         sign=tuple(motion_items(frame.motions, style.small_pt)), picture=tuple(items),
         caption=tuple(_caption(words, index, box, style)))

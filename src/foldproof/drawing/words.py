@@ -11,6 +11,7 @@ from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe import actions as do
+from foldproof.recipe.records import StepSpec
 
 
 def list_of(words: Iterable[str]) -> str:
@@ -70,6 +71,12 @@ def tell_step(card: Card, frames: tuple[Frame, ...]) -> str:
         before = frames[index - 1] if index else None
         sentences += [_sentence(words) for words in _tell(card, frame, before)]
     return " ".join(sentences)
+
+
+def tell_again(step: StepSpec) -> str:
+    """What else the same is done with, in one sentence; empty where there is nothing."""
+    names = list_of(f"the {again.piece}{' as in a mirror' if again.mirrored else ''}" for again in step.repeats)
+    return _sentence(f"the same is done with {names}") if names else ""
 
 
 def _sentence(words: str) -> str:

@@ -80,7 +80,7 @@ def _by(plan: Fraction, made: Fraction, word: str, unit: Unit) -> str:
 
 def _cut_place(piece: str, steps: tuple[StepMade, ...]) -> tuple[Place | None, str | None]:
     for step in steps:
-        for done in step.done:
+        for done in step.every:
             if done.piece == piece and isinstance(done.action, CutOut | DieCut):
                 return done.action.place, step.spec.id
     return None, None
@@ -121,7 +121,7 @@ def _scores(
 def _rather(crease: Crease, plan: Segment, steps: tuple[StepMade, ...], unit: Unit) -> str:
     """The distance that would have made the plan's score from where this one was measured, where there is one."""
     check = "heck the edge that lies against the fence"
-    for done in (done for step in steps for done in step.done):
+    for done in (done for step in steps for done in step.every):
         if isinstance(done.action, ScoreAt) and done.action.place == crease.place and done.dimensions:
             said, start = done.dimensions[0].measure, done.dimensions[0].start
             side = plan.along.cross(crease.segment.start - start)
@@ -167,7 +167,7 @@ def _off(made: Segment, plan: Segment, unit: Unit) -> str:
 
 
 def _folds(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
-    folded = {done.action.score for step in steps for done in step.done if isinstance(done.action, FoldOn)}
+    folded = {done.action.score for step in steps for done in step.every if isinstance(done.action, FoldOn)}
     for piece in card.pieces:
         for score in piece.scores:
             if score.fold is not Fold.NONE and score.name not in folded:
@@ -224,7 +224,7 @@ def _bond(card: Card, bond: Bond, end: Table, steps: tuple[StepMade, ...]) -> It
 
 def _attached(name: str, steps: Iterable[StepMade]) -> tuple[Place | None, str | None]:
     for step in steps:
-        for done in step.done:
+        for done in step.every:
             if isinstance(done.action, Attach) and done.action.bond == name:
                 return done.action.place, step.spec.id
     return None, None

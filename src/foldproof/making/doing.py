@@ -134,6 +134,10 @@ def _(action: do.Lay, setting: Setting) -> Outcome:
         findings.append(fault(
             setting, "wrong face up", f"The step says that the {action.face.value} of the {work.root} is up, but as it "
             f"lies its {lie.up.value} is up.", f"Turn the piece over first, or say that its {lie.up.value} is up."))
+    if action.anticlockwise and action.against == "stop":
+        return refused(
+            setting, "mirrored at the stop", "The stop stands at the left for every piece, and is not mirrored.",
+            "Lay an edge against the fence instead, or write this piece's step out.")
     side = action.edge
     if side in ("long", "short"):
         wide, high = (work.span(way) for way in (lie.right, lie.away))
@@ -143,7 +147,8 @@ def _(action: do.Lay, setting: Setting) -> Outcome:
                 setting, "no longer edge", f"The {work.root} is as wide as it is high as it lies, so it has no "
                 f"{side} edge.", f"Name the edge that goes against the {action.against}: left, right, top or bottom."))
         is_level = (level >= upright) == (side == "long")
-        side = "left" if not is_level else "top" if action.against == "fence" else "bottom"
+        near = "right" if action.anticlockwise else "left"
+        side = near if not is_level else "top" if action.against == "fence" else "bottom"
     laid = brought_to_fence(lie, side) if action.against == "fence" else brought_to_stop(lie, side)
     table = with_pieces(setting.table, replace(setting.table.pieces[work.root], lie=laid))
     return Outcome(table=table, piece=work.root, findings=tuple(findings))

@@ -21,6 +21,8 @@ class Setting:
     table: Table
     step: StepSpec
     action: Action
+    again: bool = False
+    """Whether the step is done again, with another piece than its own."""
 
     @property
     def target(self) -> str | None:

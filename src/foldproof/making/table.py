@@ -160,8 +160,17 @@ class StepMade:
     """From 1, the same in every output."""
     spec: StepSpec
     done: tuple[Done, ...]
+    """With the step's own piece: what is told and drawn."""
     before: Table
     after: Table
+    """When all is done, repeats too."""
+    again: tuple[Done, ...] = ()
+    """The same with the pieces that the step is repeated with."""
+
+    @property
+    def every(self) -> tuple[Done, ...]:
+        """All that is done, with every piece."""
+        return (*self.done, *self.again)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -114,6 +114,8 @@ def set_blade(setting: Setting, action: SetBlade) -> Outcome:
         return refused(setting, "a tool that cannot do it", f"The {tool} takes no scoring blade.", "Name a trimmer.")
     table = setting.table
     if blade_in(table, tool) == action.blade:
+        if setting.again:
+            return Outcome(table=table, piece=setting.target, tool=tool)
         return refused(setting, "blade that is in already", f"The {action.blade} blade is in the {tool} already.",
                        "Take this out, or say which blade is meant.")
     kept = tuple(entry for entry in table.blades if entry[0] != tool)

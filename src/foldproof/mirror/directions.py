@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 
 from foldproof.measures.quantity import Unit
-from foldproof.mirror.sides import dressed
+from foldproof.recipe.sides import dressed
 from foldproof.refit.numbers import Change, applied
 
 _WORD = re.compile(r"\b(left|right|(?:counter|anti)?clockwise|L|R)\b(?!'|’)", re.IGNORECASE)

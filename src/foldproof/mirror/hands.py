@@ -14,9 +14,9 @@ from foldproof.making.lying import SIDES, brought_to_fence
 from foldproof.making.table import Done
 from foldproof.making.work import Work, work_with
 from foldproof.mirror.plan import mirrored_points, other_end
-from foldproof.mirror.records import changed_over
-from foldproof.mirror.sides import other_side
 from foldproof.recipe.actions import Action, Attach, CutAcross, Lay, PlacedAt, ScoreAt, SlitAt
+from foldproof.recipe.changing_over import changed_over
+from foldproof.recipe.sides import other_side
 
 
 def mirrored_action(card: Card, done: Done) -> Action:

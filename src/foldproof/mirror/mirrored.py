@@ -9,8 +9,8 @@ from foldproof.measures.quantity import Unit
 from foldproof.mirror.directions import changed_directions
 from foldproof.mirror.hands import mirrored_action
 from foldproof.mirror.plan import mirrored_join, mirrored_layer, mirrored_piece
-from foldproof.mirror.records import changed_over
 from foldproof.mirror.words import mirrored_words
+from foldproof.recipe.changing_over import changed_over
 from foldproof.recipe.records import Recipe
 from foldproof.recipe.text import Text
 

@@ -7,8 +7,8 @@ from typing import TypeVar
 from foldproof.folding.card import Card
 from foldproof.measures.quantity import Quantity
 from foldproof.measures.writing import write_number
-from foldproof.mirror.records import changed_over
 from foldproof.paper.polygon import bounding_box
+from foldproof.recipe.changing_over import changed_over
 from foldproof.recipe.cut_records import HoleSpec
 from foldproof.recipe.records import (
     Across,

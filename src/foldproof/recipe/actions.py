@@ -113,6 +113,8 @@ class Lay(Doing):
     edge: str
     against: str = "fence"
     """`fence` or `stop`."""
+    anticlockwise: bool = False
+    """Whether a `long` or `short` edge comes by a quarter turn anticlockwise: in a mirrored repeat."""
     face: Face | None = None
     """The face said to be up, where the step says it."""
 

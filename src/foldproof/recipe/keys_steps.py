@@ -399,6 +399,30 @@ ACTION = Form(
     ),
 )
 
+INSTEAD = Form(
+    "name instead",
+    "A name that the repeat has in place of one of the step's.",
+    (
+        Key("of", Words(), "The name as the step's actions have it.", "spine", required=True),
+        Key("take", Words(), "What stands in its place.", "lid spine", required=True),
+    ),
+)
+
+REPEAT = Form(
+    "repeat",
+    "The same once more with another piece.",
+    (
+        Key("for", NameOf((Naming.PIECE, Naming.LAYER)), "The other piece or layer.", "right mat", required=True),
+        Key("mirrored", OneOf(("true", "false")), "Whether left and right change places.", "true", default="false"),
+        Key(
+            "instead",
+            ListOf(Mapped((INSTEAD,)), or_single=True),
+            "Names that do not follow from the names of the two pieces.",
+            "[{of: spine, take: lid spine}]",
+        ),
+    ),
+)
+
 STEP = Form(
     "step",
     "One thing that the maker does, with the words that say it.",
@@ -409,6 +433,12 @@ STEP = Form(
         Key("tools", ListOf(NameOf((Naming.TOOL,))), "Tools that it needs.", "[scoring board]"),
         Key("supplies", ListOf(NameOf((Naming.SUPPLY,))), "Supplies that it needs.", "[wet glue]"),
         Key("do", ListOf(Mapped((ACTION,))), "What hands do, in order.", "[{lay: long}, {score: 2 1/8}]"),
+        Key(
+            "repeat",
+            ListOf(Mapped((REPEAT,), short="for"), or_single=True),
+            "The pieces that the same is done with afterwards; told once, with the count.",
+            "[right mat]",
+        ),
         Key(
             "text",
             Words(prose=True),

@@ -24,7 +24,7 @@ from foldproof.recipe.actions import (
 )
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.pictures import picture
-from foldproof.recipe.records import ShotSpec, StepSpec, Text
+from foldproof.recipe.records import RepeatSpec, ShotSpec, StepSpec, Text
 
 _NEEDS_PIECE = (
     CutOut, CutAcross, CutOff, CutBetween, DieCut, Lay, MarkAt, ScoreAt, ScoreBetween, Turn, TurnOver, Measure,
@@ -43,6 +43,15 @@ def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
             f"`{given}` cannot be an id: it has small letters and digits, joined by hyphens.",
             given.place,
             f"Write {slug(given.value)}",
+        )
+    repeats = fields.several("repeat", RepeatSpec)
+    if repeats and piece is None:
+        sound = False
+        desk.error(
+            "piece missing",
+            "The step is repeated with another piece, and does not say which piece it is done with first.",
+            repeats[0].place,
+            "Add piece: NAME to the step.",
         )
     actions: list[Action] = []
     for value in fields.several("do", object):
@@ -73,7 +82,23 @@ def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
         shots=fields.several("film", ShotSpec),
         picture=picture(fields.get("picture", Text), desk),
         place=fields.place,
+        repeats=repeats,
     )
+
+
+def repeat(fields: Fields, name: Text | None, desk: Desk) -> RepeatSpec:
+    """The same with another piece."""
+    return RepeatSpec(
+        piece=fields.need("for", Text),
+        mirrored=fields.word("mirrored") == "true",
+        instead=fields.several("instead", tuple),
+        place=fields.place,
+    )
+
+
+def instead(fields: Fields, name: Text | None, desk: Desk) -> tuple[Text, Text]:
+    """A name, and what stands in its place."""
+    return fields.need("of", Text), fields.need("take", Text)
 
 
 def slug(title: str) -> str:
@@ -113,4 +138,4 @@ def with_ids(items: tuple[object, ...], desk: Desk) -> tuple[object, ...]:
     return tuple(named)
 
 
-BUILDERS: dict[str, Builder] = {"step": step}
+BUILDERS: dict[str, Builder] = {"step": step, "repeat": repeat, "name instead": instead}

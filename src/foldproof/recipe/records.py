@@ -338,6 +338,18 @@ class ToolSpec:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RepeatSpec:
+    """The same once more with another piece."""
+
+    piece: Text
+    mirrored: bool
+    """Whether left and right change places."""
+    instead: tuple[tuple[Text, Text], ...]
+    """Names of the first piece's things, and what stands in their place."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StepSpec:
     """One thing that the maker does, with the words that say it."""
 
@@ -349,6 +361,7 @@ class StepSpec:
     tools: tuple[Text, ...]
     supplies: tuple[Text, ...]
     actions: tuple[Action, ...]
+    """As done with the step's own piece; `repeating.every_action` has them all."""
     text: Text
     """Markdown for the handout and the page."""
     say: Text | None
@@ -360,6 +373,8 @@ class StepSpec:
     picture: Text | None
     """A photograph beside the recipe, by relative path."""
     place: Place
+    repeats: tuple[RepeatSpec, ...] = ()
+    """What the same is done with afterwards, in order; told once, with its count."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

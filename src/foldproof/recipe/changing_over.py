@@ -5,9 +5,9 @@ from typing import Any, TypeVar, cast
 
 from foldproof.findings.finding import Place
 from foldproof.measures.quantity import Quantity
-from foldproof.mirror.sides import other_side
 from foldproof.recipe.actions import PlacedAt
 from foldproof.recipe.records import GlueSpec, PlaceOn, Turned
+from foldproof.recipe.sides import other_side
 from foldproof.recipe.text import Text
 
 _TURNED = {Turned.CLOCKWISE: Turned.ANTICLOCKWISE, Turned.ANTICLOCKWISE: Turned.CLOCKWISE}
