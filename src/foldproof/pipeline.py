@@ -25,6 +25,7 @@ from foldproof.recording.film import Film
 
 if TYPE_CHECKING:
     from foldproof.classroom.class_plan import ClassPlan
+    from foldproof.tolerance.study import Study
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +151,20 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     name = proof.card.recipe.name + (SUFFIX if options.left_handed else "")
     if proof.film is None:
         refuse_to_lose(path, into / name)
-    return Built(proof=proof, folder=place(documents(proof, options, class_plan), into, name))
+    proof, studied = with_study(proof)
+    return Built(proof=proof, folder=place(documents(proof, options, class_plan, studied), into, name))
+
+
+def with_study(proof: Proof) -> tuple[Proof, "Study | None"]:
+    """How far a class may be off and what comes of it, with what that gives among the findings; a second or so."""
+    from foldproof.tolerance.study import study
+    from foldproof.tolerance.telling import tolerance_findings
+
+    if not proof.sound or proof.card is None or proof.making is None:
+        return proof, None
+    studied = study(proof.card, proof.making)
+    found = tolerance_findings(proof.card, studied)
+    return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found))))), studied
 
 
 def with_class_plan(proof: Proof, options: Options = Options()) -> tuple[Proof, "ClassPlan | None"]:
@@ -175,9 +189,12 @@ def with_class_plan(proof: Proof, options: Options = Options()) -> tuple[Proof, 
     return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found))))), plan
 
 
-def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = None) -> Mapping[str, bytes]:
+def documents(
+    proof: Proof, options: Options, class_plan: "ClassPlan | None" = None, studied: "Study | None" = None,
+) -> Mapping[str, bytes]:
     """The set of outputs of a sound proof by relative path, read back and found to agree."""
     from foldproof.documents import handout, page
+    from foldproof.documents.care import with_care
     from foldproof.documents.class_plan import class_set
     from foldproof.documents.drawings import draw
     from foldproof.documents.facts_file import facts_file
@@ -193,6 +210,7 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import AuditError
     from foldproof.drawing.true_size import template_svg
+    from foldproof.tolerance.study import study
 
     assert proof.card is not None and proof.making is not None
     card, making = proof.card, proof.making
@@ -204,6 +222,7 @@ def documents(proof: Proof, options: Options, class_plan: "ClassPlan | None" = N
             revision=revision(_text_of(proof, options), theme.files.items(), __version__), version=__version__,
             dated=options.dated,
         )
+        view = with_care(view, card, studied or study(card, making))
         view = for_left_hands(view, making) if options.left_handed else view
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}

@@ -43,7 +43,7 @@ def words_of(step: Step) -> tuple[str, ...]:
     """Everything that the handout and the page say in a step, in plain text."""
     tip = (plain(step.tip),) if step.tip else ()
     time = (step.time,) if step.time else ()
-    return (step.title, plain(step.prose), *step.cautions, *step.short, *step.handwork, *tip, *time)
+    return (step.title, plain(step.prose), *step.cautions, *step.short, *step.care, *step.handwork, *tip, *time)
 
 
 def _audit_handout(view: View, told: Told) -> Iterator[str]:
@@ -190,12 +190,13 @@ def _audit_csv(view: View, text: str) -> Iterator[str]:
 
 
 def _front(view: View) -> tuple[str, ...]:
-    """What stands before the steps in the handout and on the page."""
+    """What stands before and after the steps in the handout and on the page."""
     facts = [text for fact in view.facts for text in (fact.label, fact.text)]
     cuts = [text for cut in view.cuts for text in (*cut.names, cut.paper, cut.size, *cut.scores)]
     things = [text for item in (*view.papers, *view.supplies, *view.tools) for text in (item.name, item.note)]
     captions = [shown.caption for shown in view.finished if shown.drawing]
-    return (view.title, view.summary, view.hands, *facts, *cuts, *things, *captions, *view.basic_tools)
+    wrong = [text for one in view.troubles for text in (one.seen, *one.causes, one.helps)]
+    return (view.title, view.summary, view.hands, *wrong, *facts, *cuts, *things, *captions, *view.basic_tools)
 
 
 def _missing(wanted: Sequence[str], text: str) -> Iterator[str]:

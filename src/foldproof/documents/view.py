@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from foldproof.documents.film_view import FilmView
 from foldproof.drawing.record import Drawing
 from foldproof.measures.quantity import Unit
+from foldproof.tolerance.telling import Trouble
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +104,8 @@ class Step:
     tall: Drawing | None
     """The same for a screen: its frames one below the other, so that a phone shows them at their own size."""
     photo: Photo | None
+    care: tuple[str, ...] = ()
+    """Where a small error matters most, from the study of tolerances."""
     handwork: tuple[str, ...] = ()
     """How the hands share the work, where the edition is for left-handed makers."""
     film: InFilm | None = None
@@ -141,6 +144,8 @@ class View:
     version: str
     dated: str
     """As given on the command line; empty otherwise."""
+    troubles: tuple[Trouble, ...] = ()
+    """What may have gone wrong, from the study of tolerances."""
     hands: str = ""
     """What the left-handed edition says before the steps; empty in any other."""
     film: FilmTold | None = None

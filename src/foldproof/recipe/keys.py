@@ -151,6 +151,7 @@ RECIPE = Form(
             "What holds for the whole film.",
             "{bottom: opposite, words a minute: 120}",
         ),
+        Key("tolerance", _LENGTH, "How far off a class may cut and score.", "1/32", default="1/32 in"),
         Key("picture", Words(), "A photograph of the card, by a path inside the recipe's folder.", "pictures/gate.jpg"),
     ),
 )

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from foldproof.findings.finding import Finding, Place, Severity, has_errors
 from foldproof.measures.named import resolve_measures
-from foldproof.measures.quantity import Unit
+from foldproof.measures.quantity import Quantity, Unit
 from foldproof.recipe import (
     reading_actions,
     reading_class,
@@ -204,6 +204,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         class_part=fields.get("class", ClassSpec),
         filming=fields.get("filming", FilmSpec),
         slides=fields.several("slides", SlideSpec),
+        tolerance=fields.get("tolerance", Quantity),
     )
 
 

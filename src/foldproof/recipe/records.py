@@ -416,3 +416,5 @@ class Recipe:
     filming: FilmSpec | None = None
     """How it is filmed; None where the recipe has no such part."""
     slides: tuple[SlideSpec, ...] = ()
+    tolerance: Quantity | None = None
+    """How far off a class may cut and score; the usual measure unless said."""

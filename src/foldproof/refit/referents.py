@@ -3,8 +3,11 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from foldproof.findings.finding import Place
 from foldproof.folding.card import CardPiece
 from foldproof.making.folds import same_line
+from foldproof.measures.quantity import Kind, Quantity
+from foldproof.measures.writing import write_number
 from foldproof.paper.polygon import bounding_box, edges
 from foldproof.paper.vector import Point, Segment
 
@@ -55,3 +58,8 @@ def _points(piece: CardPiece) -> Iterator[Point | None]:
     yield from (Point(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top))
     yield from (edge.middle for edge in edges(piece.outline))
     yield box.centre
+
+
+def placed_length(value: Fraction, place: Place) -> Quantity:
+    """A length that was reckoned, with the place of what it belongs to."""
+    return Quantity(value=value, kind=Kind.LENGTH, written=write_number(value), place=place)

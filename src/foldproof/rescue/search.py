@@ -20,6 +20,7 @@ from foldproof.recipe.actions import Attach, FoldOn
 from foldproof.recipe.reader import read_text
 from foldproof.recipe.records import Across, LayerSpec, PlaceOn, Recipe, Rectangle, ScoreSpec, Shape, Up
 from foldproof.refit.hands import distances, said
+from foldproof.refit.referents import placed_length
 from foldproof.refit.steps import refit_promise, refit_steps
 from foldproof.rescue.slip import Moment, Slip, moment_of
 from foldproof.rescue.trimming import Saved, saved_for
@@ -180,11 +181,8 @@ def _relaid(card: Card, spec: LayerSpec, made: Bonded) -> LayerSpec:
         return spec
     now = distances(card, replace(bond, fit=made.fit))
     return replace(spec, at=PlaceOn(
-        left=_length(now["left"], spec), bottom=_length(now["bottom"], spec), turned=spec.at.turned))
-
-
-def _length(value: Fraction, spec: LayerSpec) -> Quantity:
-    return Quantity(value=value, kind=Kind.LENGTH, written=write_number(value), place=spec.place)
+        left=placed_length(now["left"], spec.place), bottom=placed_length(now["bottom"], spec.place),
+        turned=spec.at.turned))
 
 
 def _tried(old: Card, making: Making, moment: Moment, trial: _Trial) -> Option | None:
