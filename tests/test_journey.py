@@ -7,7 +7,7 @@ import foldproof
 
 ORDER = (
     "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
-    "rescue", "classroom", "filming", "recording", "drawing", "documents", "filmed", "pipeline", "class_command",
+    "rescue", "tolerance", "classroom", "filming", "recording", "drawing", "documents", "pipeline", "class_command",
     "film_command", "number_command", "rescue_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}

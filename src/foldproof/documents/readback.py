@@ -67,14 +67,15 @@ def _audit_pdf(view: View, told: Told) -> Iterator[str]:
 
 
 def _by_heading(view: View, said: Sequence[Said]) -> Mapping[str, str]:
-    """What a handout says below each step's heading, by the step's id."""
+    """What a handout says below each step's heading, by the step's id; a heading of the second rank ends the steps."""
     starts, at = [], 0
     for step in view.steps:
         wanted = squeezed(f"{step.number}{step.title}")
         at = next((i for i in range(at, len(said)) if _is_heading(said[i], wanted)), len(said))
         starts.append(at)
         at += 1
-    ends = [*starts[1:], len(said)]
+    last = starts[-1] if starts else 0
+    ends = [*starts[1:], next((i for i in range(last + 1, len(said)) if said[i].tag == "H2"), len(said))]
     return {
         step.id: "\n".join(part.text for part in said[start:end] if part.tag != "Figure")
         for step, start, end in zip(view.steps, starts, ends, strict=True)

@@ -82,8 +82,14 @@ def _shared(setting: Setting, action: Action, step: StepSpec, name: str, quantit
     before = step.actions[which]
     if same != name or quantity.value != setting.value or type(before) is not type(action):
         return False
+    if isinstance(action, CutOut) and isinstance(before, CutOut) and _size(before) != _size(action):
+        return False
     between = step.actions[which + 1:step.actions.index(action, which + 1)]
     return not any(isinstance(one, type(action)) for one in between) and not isinstance(action, MarkAt)
+
+
+def _size(cut: CutOut) -> tuple[Fraction, Fraction]:
+    return cut.size[0].value, cut.size[1].value
 
 
 def _off(action: Action, name: str, error: Fraction) -> Action:
