@@ -42,7 +42,7 @@ def test_the_last_sheet_drawn_is_the_nearest(
     corners: list[tuple[XYZ, XYZ, XYZ]], looks: list[tuple[float, float]],
 ) -> None:
     sheets = [sheet(str(i), ring, (True, True, True)) for i, ring in enumerate(corners)]
-    drawn = list(far_to_near(sheets, CAMERA.toward))
+    drawn = list(far_to_near(sheets, CAMERA))
     for x, y in looks:
         at = (x / 2 + 0.137, y / 2 + 0.071)
         depths = [found for one in sheets if (found := depth(one, at)) is not None]
@@ -54,7 +54,7 @@ def test_the_last_sheet_drawn_is_the_nearest(
 def test_cuts_for_sorting_are_not_edges_of_paper() -> None:
     floor = sheet("floor", ((0.0, 0.0, 0.0), (4.0, 0.0, 0.0), (4.0, 4.0, 0.0), (0.0, 4.0, 0.0)), (True,) * 4)
     wall = sheet("wall", ((2.0, 1.0, -1.0), (2.0, 3.0, -1.0), (2.0, 3.0, 1.0), (2.0, 1.0, 1.0)), (True,) * 4)
-    drawn = list(far_to_near([floor, wall], CAMERA.toward))
+    drawn = list(far_to_near([floor, wall], CAMERA))
     assert len(drawn) == 3
     whole = {"floor": 16.0, "wall": 8.0}
     for name, rim in whole.items():

@@ -10,6 +10,7 @@ from foldproof.checks import (
     layers,
     listing,
     marks,
+    motion,
     panels,
     pattern,
     poses,
@@ -33,6 +34,7 @@ LookAtWords = Callable[[Card, Making, str], Iterable[Finding]]
 CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (poses.check_closed, (poses.NO_CLOSED, poses.OPENS_ELSEWHERE)),
     (poses.check_scores_fold, (poses.NEVER_FOLDS,)),
+    (motion.check_motion, (motion.PASSES, motion.STIFF, motion.GAVE_UP)),
     (finished.check_size, (finished.WRONG_SIZE,)),
     (finished.check_meetings, (finished.WRONG_MEETING, finished.NO_MEETING)),
     (finished.check_unnamed, (finished.UNNAMED_GAP, finished.UNNAMED_OVERLAP)),

@@ -11,7 +11,7 @@ from foldproof.drawing.plane import XY, Disc, box_round, round_out, round_side, 
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, Scene, framed, moved
-from foldproof.drawing.standing import extent, height_words, standing_items
+from foldproof.drawing.standing import camera_of, extent, height_words, side_words, standing_items
 from foldproof.drawing.words import list_of
 from foldproof.folding.card import Card, FlatPose, Pose, Region
 from foldproof.measures.writing import with_unit
@@ -86,7 +86,7 @@ def tell_pose(card: Card, pose: Pose) -> str:
         faces = sorted(name for name in pose.frames if card.panels[name].piece == card.pieces[0].name)
         return (
             f"The card {pose.name}: it reaches {height_words(card, pose)} above the table. Seen from the front, a "
-            f"little from the right and from above; its panels are {list_of(faces)}.")
+            f"little from the {side_words(camera_of(card, pose))} and from above; its panels are {list_of(faces)}.")
     size = f"{with_unit(pose.width, unit)} wide and {with_unit(pose.height, unit)} high"
     shown: dict[tuple[str, Face], float] = {}
     for region in pose.seen:

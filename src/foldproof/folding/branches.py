@@ -7,7 +7,7 @@ closes there is followed to the end. Starts all over the range add ways that no 
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import islice, product
 from math import pi, radians
 
 from foldproof.folding.solving import Felt, Numbers, Solution, least_squares
@@ -69,7 +69,8 @@ class Branch:
 def branches(puzzle: Puzzle) -> tuple[tuple[Branch, ...], Solution]:
     """The ways that were found, those that start from flat first, and the nearest try. There may be others."""
     followed = [found for flat in puzzle.flats for found in _from_flat(puzzle, flat)]
-    direct = [puzzle.solve(start) for start in _starts(puzzle.low, puzzle.high)]
+    most = _MOST_STARTS // 3 if any(found.worst <= puzzle.tolerance for found in followed) else _MOST_STARTS
+    direct = [puzzle.solve(start) for start in islice(_starts(puzzle.low, puzzle.high), most)]
     best = min((*followed, *direct), key=lambda found: found.worst)
     kept: list[tuple[Solution, bool]] = []
     for found, known in [*((one, True) for one in followed), *((one, False) for one in direct)]:

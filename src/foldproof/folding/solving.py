@@ -6,7 +6,7 @@ from dataclasses import dataclass
 Numbers = tuple[float, ...]
 _STEP = 1e-6
 _MOST_STEPS = 100
-_CLOSED = 1e-26
+_CLOSED = 1e-20
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +42,12 @@ def least_squares(
         size = len(at)
         square = [[sum(slopes[i][k] * slopes[j][k] for k in range(len(now))) for j in range(size)] for i in range(size)]
         pull = [-sum(slopes[i][k] * now[k] for k in range(len(now))) for i in range(size)]
+        for i in range(size):  # an unknown that is pushed against its bound stays there
+            if (at[i] <= low[i] and pull[i] < 0) or (at[i] >= high[i] and pull[i] > 0):
+                pull[i] = 0.0
+                for j in range(size):
+                    square[i][j] = square[j][i] = 0.0
+                square[i][i] = 1.0
         moved = False
         while damping < 1e12:
             damped = [[v + (damping * (square[i][i] + 1e-12) if i == j else 0.0) for j, v in enumerate(row)]
@@ -52,7 +58,7 @@ def least_squares(
             )
             there = residuals(trial)
             if _energy(there) < _energy(now):
-                moved = _energy(there) < _energy(now) * (1 - 1e-9)
+                moved = _energy(there) < _energy(now) * (1 - 1e-6)
                 at, now, damping = trial, there, max(damping / 10, 1e-14)
                 break
             damping *= 10

@@ -89,16 +89,27 @@ def about(line: Segment, angle: float) -> Motion:
 
     Rodrigues' formula with the axis (a, b, 0).
     """
+    return turned_about(*axis_of(line), angle)
+
+
+def axis_of(line: Segment) -> tuple[Vec, Vec]:
+    """The start of a line of the plane and the unit vector along it."""
     d = line.along
     size = sqrt(float(d.square))
-    a, b = float(d.x) / size, float(d.y) / size
+    return lifted(line.start), (float(d.x) / size, float(d.y) / size, 0.0)
+
+
+def turned_about(p: Vec, along: Vec, angle: float) -> Motion:
+    """The turn by an angle in radians about the line of the plane through a point along a unit vector."""
+    a, b, _ = along
+    x, y, _ = p
     c, s = cos(angle), sin(angle)
-    right = (c + a * a * (1 - c), a * b * (1 - c), -b * s)
-    up = (a * b * (1 - c), c + b * b * (1 - c), a * s)
+    v = 1 - c
+    right = (c + a * a * v, a * b * v, -b * s)
+    up = (a * b * v, c + b * b * v, a * s)
     out = (b * s, -a * s, c)
-    turn = Motion(right, up, out)
-    p = lifted(line.start)
-    return Motion(right, up, out, minus(p, turn.point(p)))
+    return Motion(right, up, out, (
+        x - x * right[0] - y * up[0], y - x * right[1] - y * up[1], -x * right[2] - y * up[2]))
 
 
 def inverse(m: Motion) -> Motion:
@@ -116,6 +127,10 @@ class _Way:
     end: str
     side: float
     """For a hinge, +1 where the end lies on the left of its line: a valley lifts it by a right-hand turn."""
+    axis: tuple[Vec, Vec] | None = None
+    """Of a hinge: a point of its line and the unit vector along it."""
+    fixed: Motion | None = None
+    """Of a bond: from the frame of the end's piece to the frame of the start's."""
 
 
 class Linkage:
@@ -126,11 +141,15 @@ class Linkage:
         leaving: dict[str, list[_Way]] = {}
         for hinge in hinges:
             left, right = hinge.panels
-            leaving.setdefault(right, []).append(_Way(hinge, right, left, 1.0))
-            leaving.setdefault(left, []).append(_Way(hinge, left, right, -1.0))
+            axis = axis_of(hinge.segment)
+            leaving.setdefault(right, []).append(_Way(hinge, right, left, 1.0, axis))
+            leaving.setdefault(left, []).append(_Way(hinge, left, right, -1.0, axis))
         for bond in bonds:
-            leaving.setdefault(bond.under.panel, []).append(_Way(bond, bond.under.panel, bond.over.panel, 1.0))
-            leaving.setdefault(bond.over.panel, []).append(_Way(bond, bond.over.panel, bond.under.panel, -1.0))
+            under, over, fit = bond.under.panel, bond.over.panel, flat_motion(bond.fit)
+            if bond.stand is not None:
+                fit = stood(bond.stand, bond.under.face, fit)
+            leaving.setdefault(under, []).append(_Way(bond, under, over, 1.0, None, fit))
+            leaving.setdefault(over, []).append(_Way(bond, over, under, -1.0, None, inverse(fit)))
         self.still, self.panels = still, panels
         self.tree: list[_Way] = []
         self.loops: list[_Way] = []
@@ -204,12 +223,10 @@ def _spread(panel: Panel) -> tuple[Vec, ...]:
 
 
 def _move(way: _Way, angles: Mapping[str, float]) -> Motion:
-    if isinstance(way.link, Hinge):
-        return about(way.link.segment, way.side * angles.get(way.link.score, 0.0))
-    fit = flat_motion(way.link.fit)
-    if way.link.stand is not None:
-        fit = stood(way.link.stand, way.link.under.face, fit)
-    return fit if way.side > 0 else inverse(fit)
+    if way.fixed is not None:
+        return way.fixed
+    assert isinstance(way.link, Hinge) and way.axis is not None
+    return turned_about(*way.axis, way.side * angles.get(way.link.score, 0.0))
 
 
 def stood(stand: Stand, face: Face, fit: Motion) -> Motion:

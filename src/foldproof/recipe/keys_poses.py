@@ -83,6 +83,18 @@ POSE = Form(
         ),
         Key("hides", ListOf(NameOf((Naming.PANEL,))), "Panels and layers that must not be seen yet.", "[greeting]"),
         Key(
+            "first",
+            ListOf(NameOf((Naming.SCORE,))),
+            "The folds that move first when the card comes to this pose, in turn; the others move after them.",
+            "[left hinge]",
+        ),
+        Key(
+            "bends",
+            ListOf(NameOf((Naming.PANEL,))),
+            "Panels that the hand bends when the card comes to this pose: not checked on the way there.",
+            "[left door]",
+        ),
+        Key(
             "rests",
             Mapped((RESTS,)),
             "For a card that stands: the edge that leans and the edge that holds it.",

@@ -53,6 +53,8 @@ def pose(fields: Fields, name: Text | None, desk: Desk) -> PoseSpec | None:
         tucks=tucks,
         shows=fields.several("shows", Text),
         hides=fields.several("hides", Text),
+        first=fields.several("first", Text),
+        bends=fields.several("bends", Text),
     )
 
 

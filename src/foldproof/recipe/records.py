@@ -273,6 +273,10 @@ class PoseSpec:
     """Panels and layers that must be seen whole from the front."""
     hides: tuple[Text, ...] = ()
     """Panels and layers of which nothing may be seen from the front."""
+    first: tuple[Text, ...] = ()
+    """The scores that move first, one after the other, when the card comes to this pose; the rest move after them."""
+    bends: tuple[Text, ...] = ()
+    """Panels that the hand bends when the card comes to this pose."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
