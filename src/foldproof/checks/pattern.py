@@ -4,10 +4,12 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from foldproof.checks.check import error, warning
+from foldproof.checks.diagonals import landing, other_half
 from foldproof.checks.phrases import paper_of, sliver
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card, CardPiece, FlatPose, Region
 from foldproof.making.table import Making
+from foldproof.making.triangles import diagonal, opposite
 from foldproof.paper.face import Face
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Vector
@@ -47,7 +49,7 @@ def check_upright(card: Card, making: Making) -> Iterable[Finding]:
             yield NOT_UPRIGHT.finding(
                 f"The paper {paper.name} on the {panel} {_lies(up, behind)} when it is first seen, in the pose "
                 f"{pose.name}{' from behind' if behind else ''}: its print must stand upright.",
-                mend=_mend(piece, up), place=piece.spec.place)
+                mend=_mend_triangle(card, making, piece, panel, seen) or _mend(piece, up), place=piece.spec.place)
             break
 
 
@@ -116,6 +118,30 @@ def _lies(up: Vector, behind: bool) -> str:
         leftward = (up.x < 0) != behind
         return f"lies on its side, its top to the {'left' if leftward else 'right'},"
     return "lies aslant"
+
+
+def _mend_triangle(
+    card: Card, making: Making, piece: CardPiece, panel: str, seen: tuple[FlatPose, bool],
+) -> str | None:
+    """The diagonal that lets a right triangle stand upright where it lands, and the other half of its rectangle too."""
+    corner = landing(card, panel, *seen)
+    if corner is None:
+        return None
+    cut = f"{diagonal(corner)} as you look at the printed face"
+    keep = f"the half with its right angle at the {' '.join(corner)}"
+    half = other_half(making, piece.name)
+    other = card.piece(half) if half is not None else None
+    there = None
+    if other is not None:
+        its = _first_seen(card, other.panels[0], (Face.FRONT, Face.BACK), other.layer)
+        there = landing(card, other.panels[0], *its) if its is not None else None
+    if other is None or there is None:
+        return f"Cut its rectangle {cut}, and keep {keep}, unturned."
+    if there == opposite(corner):
+        return (f"Cut the rectangle {cut}: then the {piece.name} is {keep}, the {other.name} is the other half, and "
+                "both stand upright unturned.")
+    return (f"The {piece.name} and the {other.name} cannot both stand upright from one rectangle. Cut a rectangle of "
+            f"its own for the {piece.name}, {cut}, and keep {keep}, unturned.")
 
 
 def _mend(piece: CardPiece, up: Vector) -> str:

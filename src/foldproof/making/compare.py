@@ -10,6 +10,7 @@ from foldproof.making.compare_cuts import canonical, compare_cuts, compare_edges
 from foldproof.making.folds import same_line
 from foldproof.making.stacked import over_now
 from foldproof.making.table import Bonded, Crease, OnTable, StepMade, Table
+from foldproof.making.triangles import diagonal, right_angle_at
 from foldproof.making.work import root_still, work_with
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_length
@@ -60,7 +61,7 @@ def _outline(card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade,
         return
     if (plan.width, plan.height) == (cut.width, cut.height):
         message = f"The steps cut the {piece.name} to another shape than the plan's, though its outer size agrees."
-        mend = "Check the points of the cut and which part is kept."
+        mend = f"Check the points of the cut and which part is kept{_right_diagonal(card, piece)}."
     else:
         message = (
             f"The steps cut the {piece.name} {write_length(cut.width, unit)} × {with_unit(cut.height, unit)}; "
@@ -70,6 +71,17 @@ def _outline(card: Card, piece: CardPiece, made: OnTable, steps: tuple[StepMade,
     yield Finding(
         name="cut to another size than the plan", severity=Severity.ERROR, place=at, message=message, mend=mend,
         step=step, asides=(Aside(text=f"the plan of the {piece.name}", place=piece.spec.place),))
+
+
+def _right_diagonal(card: Card, piece: CardPiece) -> str:
+    """Of a right triangle, the diagonal of its rectangle that leaves it; printed paper is looked at on its print."""
+    corner = right_angle_at(canonical(piece.outline))
+    if corner is None:
+        return ""
+    printed = any(paper.name.value == piece.paper and paper.printed == "one face" for paper in card.recipe.papers)
+    face = "printed face" if printed else "front"
+    return (f": its rectangle is cut {diagonal(corner)} as you look at the {face}, and the half with the "
+            f"{' '.join(corner)} corner is kept")
 
 
 def _by(plan: Fraction, made: Fraction, word: str, unit: Unit) -> str:

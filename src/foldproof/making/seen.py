@@ -97,8 +97,10 @@ def _panels_of(card: Card, part: Part) -> tuple[Panel, ...]:
         return (card.panels[part.panel],)
     plan = card.piece(part.piece)
     if plan is not None and plan.panels and canonical(plan.outline) == canonical(part.ring):
-        return tuple(card.panels[name] for name in plan.panels)
-    return (Panel(name="", piece=part.piece, ring=part.ring),)
+        panels = tuple(card.panels[name] for name in plan.panels)
+        if sum(len(panel.holes) for panel in panels) == len(part.holes):
+            return panels
+    return (Panel(name="", piece=part.piece, ring=part.ring, holes=part.holes),)
 
 
 def _to_maker(work: Work) -> Isometry:
