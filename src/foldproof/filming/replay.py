@@ -41,7 +41,7 @@ def faults_of(
     faults: list[str] = []
     for index in order:
         task = tasks[index]
-        copies = {piece: copy_of(piece, task, splits) for piece in sorted(task.pieces)}
+        copies = {piece: copy_of(piece, index, splits) for piece in sorted(task.pieces)}
         faults += _not_ready(card, world, tasks, task, copies)
         faults += _carry_out(card, world, task, copies)
         for piece in sorted(task.changed):
@@ -55,8 +55,9 @@ def faults_of(
 def _prepare(card: Card, world: _World, tasks: Sequence[Task], split: Split, splits: Sequence[Split]) -> None:
     task = tasks[split.task]
     for piece in split.pieces:
-        _put(card, world, task.before, piece, copy_of(piece, task, splits))
-        world.past[piece, copy_of(piece, task, splits)] = _past(tasks, task, piece)
+        copy = copy_of(piece, split.task, splits)
+        _put(card, world, task.before, piece, copy)
+        world.past[piece, copy] = _past(tasks, task, piece)
 
 
 def _put(card: Card, world: _World, table: Table, piece: str, copy: int) -> None:

@@ -73,6 +73,7 @@ class Split:
     """Where a duplicate takes over."""
 
     task: int
+    """The place of the first task that works on it."""
     pieces: frozenset[str]
     moment: Fraction
 
@@ -85,19 +86,22 @@ def split_at(tasks: Sequence[Task], index: int) -> Split | None:
     return Split(task=index, pieces=there, moment=task.moment[0]) if there and earlier else None
 
 
-def copy_of(piece: str, task: Task, splits: Sequence[Split]) -> int:
-    """Which copy of a piece a task works on: 0 is the one that is made before the camera."""
-    return sum(piece in split.pieces and task.moment[0] >= split.moment for split in splits)
+def copy_of(piece: str, task: int, splits: Sequence[Split]) -> int:
+    """Which copy of a piece a task works on, the task by its place: 0 is the one that is made before the camera."""
+    return sum(piece in split.pieces and task >= split.task for split in splits)
 
 
 def waits(tasks: Sequence[Task], splits: Sequence[Split] = ()) -> list[frozenset[int]]:
     """For each task those that must be done before it."""
     found: list[frozenset[int]] = []
     for j, task in enumerate(tasks):
-        found.append(frozenset(i for i in range(j) if _bound(tasks[i], task, splits)))
+        bound = (
+            i for i, first in enumerate(tasks[:j])
+            if any(copy_of(piece, i, splits) == copy_of(piece, j, splits) for piece in _shared(first, task)))
+        found.append(frozenset(bound))
     return found
 
 
-def _bound(first: Task, then: Task, splits: Sequence[Split]) -> bool:
-    shared = first.pieces & then.pieces & (first.changed | then.changed)
-    return any(copy_of(piece, first, splits) == copy_of(piece, then, splits) for piece in shared)
+def _shared(first: Task, then: Task) -> frozenset[str]:
+    """The pieces for whose sake two tasks keep their order."""
+    return first.pieces & then.pieces & (first.changed | then.changed)
