@@ -149,7 +149,8 @@ def _passages(step: yaml.MappingNode) -> Iterator[yaml.ScalarNode]:
             yield value
         elif key.value == "film":
             shots = value.value if isinstance(value, yaml.SequenceNode) else [value]
-            yield from (line for shot in shots for name, line in shot.value if name.value == "say")
+            yield from (line for shot in shots if isinstance(shot, yaml.MappingNode)
+                for name, line in shot.value if name.value == "say")
 
 
 def _value(number: str) -> Fraction:

@@ -41,6 +41,13 @@ def test_silence_longer_than_the_teacher_wants(filming: str, quiet: bool) -> Non
     assert [finding.name for finding in findings] == ([] if quiet else ["silence longer than wanted"])
 
 
+@pytest.mark.parametrize(("said", "quiet"), [("4 by 5 inches", True), ("4 1/16 by 5 inches", False)])
+def test_the_line_of_a_beauty_shot_gives_sizes_that_the_card_has(said: str, quiet: bool) -> None:
+    findings = found(filming=f"{{beauty: {{pose: closed, say: It is {said}.}}}}")
+    assert [finding.name for finding in findings] == (
+        [] if quiet else ["size in a beauty shot that the card has not"])
+
+
 def test_a_frame_too_narrow() -> None:
     (finding,) = found(score="{width: 6}")
     assert finding.name == "frame too narrow"

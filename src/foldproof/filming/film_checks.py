@@ -4,12 +4,15 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from foldproof.checks.check import advice, error, warning
+from foldproof.checks.mentions import mentions_in
+from foldproof.checks.summary import true_lengths
 from foldproof.filming.lines import count_words
 from foldproof.filming.plan import rate_of, shots_of
 from foldproof.filming.records import Shot
 from foldproof.findings.finding import Finding, Place
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
+from foldproof.measures.quantity import Kind
 from foldproof.measures.writing import with_unit, write_number
 from foldproof.recipe.film_records import ShotSpec
 
@@ -23,13 +26,31 @@ SILENCE = advice(
 TOO_NARROW = error(
     "frame too narrow", "The width that the recipe gives a shot does not show what must be inside it.")
 NOT_IN_SIGHT = error("not there to be filmed", "A shot is to show something that is not on the table then.")
-FILM_CHECKS = (LINE_TOO_LONG, SILENCE, TOO_NARROW, NOT_IN_SIGHT)
+NOT_THE_CARDS = error(
+    "size in a beauty shot that the card has not", "The line of a shot of the finished card gives a length that "
+    "nothing in the card has.")
+FILM_CHECKS = (LINE_TOO_LONG, SILENCE, TOO_NARROW, NOT_IN_SIGHT, NOT_THE_CARDS)
 
 
 def film_findings(card: Card, making: Making) -> tuple[Finding, ...]:
     """Everything that can be said of the film before an order is sought."""
     shots = shots_of(card, making)
-    return (*_timing(card, shots), *_frames(card, shots))
+    return (*_timing(card, shots), *_frames(card, shots), *_beauty_lines(card))
+
+
+def _beauty_lines(card: Card) -> Iterator[Finding]:
+    """Lengths in the lines of beauty shots, which belong to no step: each is a size that the card has."""
+    lines = [one.say for one in card.recipe.filming.beauty if one.say is not None] if card.recipe.filming else []
+    true = set(true_lengths(card)) if lines else set()
+    for line in lines:
+        for mention in mentions_in(line, "say", card.recipe.unit):
+            if mention.kind is Kind.LENGTH and mention.converts is None and mention.value not in true:
+                near = min(true, key=lambda value: abs(value - mention.value))
+                yield NOT_THE_CARDS.finding(
+                    f"The line says {mention.written}, and nothing in the card has that size; the nearest is "
+                    f"{with_unit(near, card.recipe.unit)}.",
+                    mend=f"Say {with_unit(near, card.recipe.unit)} if that is meant, or put `about` before it.",
+                    place=mention.place)
 
 
 def _timing(card: Card, shots: Iterable[Shot]) -> Iterator[Finding]:
