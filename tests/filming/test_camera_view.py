@@ -2,14 +2,18 @@
 
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from film_recipe import small_film
 
-from foldproof.drawing.camera import draw_shot
-from foldproof.drawing.record import LEAST_TEXT_PT, Drawing
+from foldproof.drawing.camera import _held_up, _view, draw_shot
+from foldproof.drawing.plane import box_round
+from foldproof.drawing.record import LEAST_TEXT_PT, PLAIN, Drawing
+from foldproof.drawing.scene import Area
 from foldproof.filming.continuity import continuity
 from foldproof.filming.plan import plan_film
+from foldproof.pipeline import prove
 
 
 def drawn(key: str, *, bottom: str = "maker", **changes: str) -> Drawing:
@@ -58,3 +62,22 @@ def test_letters_are_large_enough_on_paper() -> None:
     drawing = drawn("3.cut-the-mat")
     sizes = [float(size) for size in re.findall(r"font-size: ([\d.]+)px", drawing.svg)]
     assert len(sizes) > 5 and min(sizes) >= LEAST_TEXT_PT
+
+
+@pytest.mark.parametrize("pose", ["standing", "closed"])
+def test_a_card_before_the_camera_is_whole_in_the_picture(pose: str) -> None:
+    """Nothing of the paper is cut off by the frame: its areas stay a hair inside the line round it."""
+    proof = prove(Path(__file__).parents[2] / "recipes" / "beacon.yaml")
+    assert proof.card is not None and proof.making is not None and proof.card.recipe.filming is not None
+    beauty = proof.card.recipe.filming.beauty[0]
+    for framing in ("front on", "turntable"):
+        shown = replace(beauty, pose=replace(beauty.pose, value=pose), framing=framing)
+        recipe = replace(proof.card.recipe, filming=replace(proof.card.recipe.filming, beauty=(shown,)))
+        card = replace(proof.card, recipe=recipe)
+        plan = plan_film(card, proof.making)
+        shot = plan.shots[0]
+        view = _view(card, plan, shot, PLAIN)
+        items = _held_up(view, shot.before, (), ends=False).items
+        box = box_round(p for item in items if isinstance(item, Area) for p in item.rings[0])
+        assert view.box.left < box.left and box.right < view.box.right
+        assert view.box.bottom < box.bottom and box.top < view.box.top

@@ -19,8 +19,8 @@ from foldproof.measures.writing import with_unit, write_number
 
 _CAMERA = {
     "overhead": "Camera straight down",
-    "front on": "Camera level with the card, in front of it",
-    "turntable": "Camera in front of a turntable, a little above the card",
+    "front on": "Camera in front of the card, a little above it",
+    "turntable": "Camera in front of a turntable, a little above it",
 }
 _FRAMING = {
     "overhead wide": "From overhead, wide", "overhead": "From overhead", "overhead close": "From overhead, close",

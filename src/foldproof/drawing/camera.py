@@ -246,6 +246,8 @@ def _side_by_side(view: _View, table: Table, roots: Sequence[str]) -> _Inner:
         x = float(at.x + body.box.width / 2 - laid.width / 2) * view.scale
         y = float(at.y + body.box.height / 2 - laid.height / 2) * view.scale
         one = _body(view, table, body.root, body.lie)
+        if len(found) > 1:  # names alone, so that they find room
+            one = _Inner(one.items, ((one.names[0][0], body.root),))
         centre = one.names[0][0].centre
         inner = inner.plus(one.moved((sign * x - centre[0], sign * y - centre[1])))
     return inner

@@ -1,6 +1,6 @@
 """What must be so when the camera starts, in filming order: what lies where, what is dry, whose hands are clean."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -8,12 +8,18 @@ from foldproof.facts.tools import find_adhesive, find_tool
 from foldproof.filming.records import Shot
 from foldproof.filming.touched import touched
 from foldproof.folding.card import Card
-from foldproof.making.table import Table
+from foldproof.making.table import Done, Table
 from foldproof.making.tools import blade_in, deed_of
 from foldproof.recipe import actions as do
 
 UNDER_THE_WORK = ("trimmer", "guillotine", "scoring board", "cutting mat", "die-cutting machine")
 """What paper is laid on or in; everything else that is used lies at the maker's right hand (common practice)."""
+
+_DEEDS: tuple[tuple[type[do.Doing], str], ...] = (
+    (do.CutOut, "cut"), (do.CutAcross, "cut"), (do.CutOff, "cut"), (do.CutBetween, "cut"), (do.DieCut, "die cut"),
+    (do.ScoreAt, "score"), (do.ScoreBetween, "score"), (do.FoldOn, "fold"), (do.MarkAt, "mark"),
+    (do.Measure, "measure"), (do.Stamp, "stamp"),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +99,7 @@ def _tools(card: Card, shot: Shot) -> tuple[str, ...]:
     if shot.step is None or not shot.done:
         return ()
     spec = shot.step.spec
-    named = [str(name) for name in (*spec.tools, *spec.supplies)]
+    named = [str(name) for name in (*spec.tools, *spec.supplies) if _needed(card, str(name), shot)]
     named += [done.tool for done in shot.done if done.tool is not None]
     adhesives = {bond.name: bond.adhesive for bond in card.bonds}
     asked: list[str] = []
@@ -115,6 +121,21 @@ def _tools(card: Card, shot: Shot) -> tuple[str, ...]:
     listed = [str(tool.name) for tool in card.recipe.tools]
     asked = [name for name in listed if name in asked or any(name.casefold() in note for note in words)]
     return tuple(dict.fromkeys((*named, *asked)))
+
+
+def _needed(card: Card, name: str, shot: Shot) -> bool:
+    """Whether a tool or supply of the step is for this shot: not where its work is done in other shots of the step."""
+    assert shot.step is not None
+    supply = next((one for one in card.recipe.supplies if one.name.value == name), None)
+    kind = find_tool(name) or find_tool(name.split()[-1].removesuffix("s"))
+    inky = supply is not None and (supply.kind or name).split()[-1] == "ink"
+    does = {"stamp"} if inky else set(kind.does) if kind is not None and supply is None else set()
+    return not does or bool(does & _deeds(shot.done)) or not does & _deeds(shot.step.done)
+
+
+def _deeds(done: Iterable[Done]) -> set[str]:
+    """What hands do, in the words of the table of tools."""
+    return {deed for one in done for kind, deed in _DEEDS if isinstance(one.action, kind)}
 
 
 def _plain(name: str) -> str:

@@ -46,7 +46,7 @@ def _contents(
 ) -> tuple[Size, tuple[str, ...], Spot | None, Spot | None]:
     if isinstance(work.spec, BeautySpec):
         pose = card.pose(work.spec.pose.value)
-        size = pose_size(card, pose, work.framing) if pose else (Fraction(1), Fraction(1))
+        size = pose_size(card, pose) if pose else (Fraction(1), Fraction(1))
         return size, (work.spec.pose.value,), None, None
     if work.framing in STANDING:
         return _held_up(card, work), _roots(card, work), None, None
@@ -124,18 +124,22 @@ def _held_up(card: Card, work: Piecework) -> Size:
     sizes = [(spot.box.width, spot.box.height) for spot in found]
     stands = card.recipe.finished.stands
     if stands is not None and (pose := card.pose(stands.pose.value)) is not None:
-        sizes.append(pose_size(card, pose, work.framing))
+        sizes.append(pose_size(card, pose))
     return (max(w for w, _ in sizes), max(h for _, h in sizes)) if sizes else (Fraction(1), Fraction(1))
 
 
-def pose_size(card: Card, pose: Pose, framing: str) -> Size:
-    """Width and height of a pose before the camera; on a turntable its widest turn counts."""
+def pose_size(card: Card, pose: Pose) -> Size:
+    """Width and height of a pose before the camera.
+
+    A card that stands is seen a little from the side and from above, by less than 30 degrees: its picture is no wider
+    than the diagonal of its foot, and no higher than its height and half that diagonal (the sine of 30 degrees).
+    """
     if isinstance(pose, FlatPose):
         return pose.width, pose.height
     corners = [corner for name, frame in pose.frames.items() for corner in _corners(card.panels[name], frame)]
     across, deep, high = (max(c[i] for c in corners) - min(c[i] for c in corners) for i in range(3))
-    wide = hypot(across, deep) if framing == "turntable" else across
-    return Fraction(ceil(wide * _PARTS), _PARTS), Fraction(ceil(high * _PARTS), _PARTS)
+    wide = hypot(across, deep)
+    return Fraction(ceil(wide * _PARTS), _PARTS), Fraction(ceil((high + wide / 2) * _PARTS), _PARTS)
 
 
 def _corners(panel: Panel, frame: Frame3) -> list[tuple[float, ...]]:
