@@ -51,6 +51,9 @@ def _part(width: str, height: str, count: int, turn: MayTurn = MayTurn.ANY, name
         pytest.param(_sheet("12", "12"), [_part("6", "12", 2)], 1, id="the blade shears"),
         pytest.param(_sheet("3", "2"), [_part("2", "3", 1, MayTurn.HALF)], None, id="stripes may not lie across"),
         pytest.param(_sheet("12", "12", longest_cut=Fraction(9)), [_part("4", "4", 1)], None, id="beyond the trimmer"),
+        pytest.param(
+            _sheet("10", "20", longest_cut=Fraction(15)), [_part("5", "14", 4, MayTurn.NONE)], 2, id="cut down first"
+        ),
     ],
 )
 def test_class_sized_cases(sheet: Sheet, parts: list[Part], sheets: int | None) -> None:
