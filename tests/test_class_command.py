@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import re
 import subprocess
 import sys
 from fractions import Fraction
@@ -77,3 +78,54 @@ def test_a_wrong_call_is_told_and_writes_nothing(words: tuple[str, ...], status:
     assert "Traceback" not in done.stdout + done.stderr
     assert done.stdout + done.stderr
     assert not (tmp_path / "out" / "class-tide-gate").exists()
+
+
+def shown_in_the_readme() -> list[str]:
+    """The README's YAML: a recipe, its class part, a stock file, a desk file."""
+    readme = (RECIPE.parent.parent / "README.md").read_text(encoding="utf-8")
+    blocks = re.findall(r"```yaml\n(.*?)```", readme, flags=re.S)
+    recipe = next(block for block in blocks if block.startswith("title: Tide gate"))
+    after = blocks[blocks.index(next(block for block in blocks if block.startswith("class:"))) :]
+    return [recipe, *after[:3]]
+
+
+def test_what_the_readme_shows_can_be_planned(tmp_path: Path) -> None:
+    recipe, part, stock, desk = shown_in_the_readme()
+    (tmp_path / "gate.yaml").write_text(recipe + part, encoding="utf-8")
+    (tmp_path / "shelf.yaml").write_text(stock, encoding="utf-8")
+    (tmp_path / "desk.yaml").write_text(desk, encoding="utf-8")
+    own = ("--stock", str(tmp_path / "shelf.yaml"), "--desk", str(tmp_path / "desk.yaml"))
+    done = subprocess.run(
+        [sys.executable, "-m", "foldproof", "class", str(tmp_path / "gate.yaml"), *own, "--into", str(tmp_path)],
+        capture_output=True, text=True, check=False, timeout=120)
+    assert done.returncode == 0, done.stdout + done.stderr
+    told = json.loads((tmp_path / "class-gate" / "class.json").read_text(encoding="utf-8"))
+    # 12, 2 and the teacher: 15 bases of 8 1/2 x 5 1/2, one to a sheet that measures 10 15/16; 12 are there
+    slate = told["cutting"]["slate"]
+    assert (told["kits"], slate["sheets"], slate["ahead"]["at_least"]) == (15, 15, 15)
+    item = next(one for one in told["shopping"] if one["name"] == "slate")
+    assert (item["packs"], exact(item, "on_hand"), exact(item, "price")) == (1, 12, Fraction("7.90"))
+
+
+def test_build_reads_the_teachers_files_too(tmp_path: Path) -> None:
+    """The same recipe with seven sheets of slate on hand of the eight that it takes, and with nonsense."""
+    recipe, part, _, _ = shown_in_the_readme()
+    (tmp_path / "gate.yaml").write_text(recipe + part, encoding="utf-8")
+    shelf = tmp_path / "shelf.yaml"
+
+    def build() -> subprocess.CompletedProcess[str]:
+        return subprocess.run(
+            [sys.executable, "-m", "foldproof", "build", str(tmp_path / "gate.yaml"), "--stock", str(shelf), "--into",
+             str(tmp_path / "out")], capture_output=True, text=True, check=False, timeout=180)
+
+    shelf.write_text("papers:\n  slate: {on hand: 7}\n", encoding="utf-8")
+    done = build()
+    assert done.returncode == 0, done.stdout + done.stderr
+    told = json.loads((tmp_path / "out" / "gate" / "class.json").read_text(encoding="utf-8"))
+    item = next(one for one in told["shopping"] if one["name"] == "slate")
+    assert exact(item, "need") == 8 and exact(item, "on_hand") == 7 and item["packs"] == 1
+    shelf.write_text("papers:\n  slate: {on hand: some}\n", encoding="utf-8")
+    done = build()
+    assert done.returncode == 1
+    assert "`some` can't be read as a number." in done.stdout and "shelf.yaml:2:20" in done.stdout
+    assert json.loads((tmp_path / "out" / "gate" / "class.json").read_text(encoding="utf-8")) == told
