@@ -4,6 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import takewhile
 
 from foldproof.measures.number_words import Said, read_number
 from foldproof.measures.prose import Bit, Part
@@ -149,7 +150,7 @@ def counted(around: Neighbours, said: Said) -> str | None:
     if previous == ("at",) or (words[0] in _MARK_NOUNS and previous in (("the",), ("to",))):
         return None
     if said.value.denominator != 1:
-        return next((word for word in words[:2] if word in _NOUNS), None)
+        return next((word for word in takewhile(lambda word: word not in _NO_NOUN, words[:2]) if word in _NOUNS), None)
     if words[0] == "x":
         return "times"
     if words[0] in _NO_NOUN:

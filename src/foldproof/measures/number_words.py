@@ -118,10 +118,17 @@ _SOME_POINT = (
 def _close_part(bits: Sequence[Bit], first: int, at: int) -> tuple[Fraction, int] | None:
     """Read `five eighths`, `an eighth` or `1/8` close behind a whole number, said in haste: `at two five eighths`.
 
-    Only after a word that a measure follows: `cut two three-quarter inch strips` counts them.
+    Only after a word that a measure follows, or in a size: `cut two three-quarter inch strips` counts them.
     """
-    if at >= len(bits) or not first or bits[first - 1].text not in _BEFORE_MEASURES:
+    found = _fraction_at(bits, at) if at < len(bits) else None
+    if found is None:
         return None
+    measured = first > 0 and bits[first - 1].text in _BEFORE_MEASURES
+    return found if measured or _is(bits, found[1], "by") or _is(bits, found[1], "x") else None
+
+
+def _fraction_at(bits: Sequence[Bit], at: int) -> tuple[Fraction, int] | None:
+    """Read a fraction of a ruler that stands alone at a token."""
     if bits[at].part is Part.FIGURE:
         return (bits[at].value, at + 1) if bits[at].fraction and bits[at].value < 1 else None
     count = (1, at + 1) if bits[at].text in ARTICLES else _cardinal(bits, at)

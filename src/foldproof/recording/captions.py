@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate
 
+from foldproof.filming.lines import WORDS_A_MINUTE
 from foldproof.measures.spotting import spot_numbers
 from foldproof.recording.moments import to_millisecond
 
@@ -15,8 +16,6 @@ MOST_LINES = 2
 """On a landscape picture (BBC Subtitle Guidelines, section 3.3)."""
 FASTEST = Fraction(180)
 """Words a minute (BBC Subtitle Guidelines, section 4: 160 to 180)."""
-USUAL = Fraction(130)
-"""Words a minute while hands work: a planning value, from memory, no source."""
 SHORTEST, LONGEST = Fraction(1), Fraction(7)
 """Seconds for one caption (common practice, from memory)."""
 
@@ -81,7 +80,7 @@ def lay_out(passages: Sequence[str], start: Fraction, end: Fraction) -> tuple[Ca
     cuts = [cut for passage in passages if passage.strip() for cut in cut_lines(passage)]
     counts = [sum(len(line.split()) for line in cut) for cut in cuts]
     least = [max(SHORTEST, count * 60 / FASTEST) for count in counts]
-    usual = [max(short, min(LONGEST, count * 60 / USUAL)) for short, count in zip(least, counts, strict=True)]
+    usual = [max(short, min(LONGEST, count * 60 / WORDS_A_MINUTE)) for short, count in zip(least, counts, strict=True)]
     room, needed, wanted = end - start, sum(least), sum(usual)
     if needed > room:
         return None

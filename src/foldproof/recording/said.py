@@ -11,54 +11,27 @@ from fractions import Fraction
 
 from foldproof.checks.binding import Bound, Passage, Sense, bind
 from foldproof.checks.known import Known, known_sizes
-from foldproof.checks.mentions import Mention, mentions_in
+from foldproof.checks.mentions import Mention
 from foldproof.checks.parameters import Parameter, parameters
 from foldproof.checks.prose import said
-from foldproof.findings.finding import Aside, Finding, Place
+from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import Card
-from foldproof.measures.quantity import Kind, Unit
+from foldproof.measures.quantity import Kind
 from foldproof.recipe.records import StepSpec
-from foldproof.recipe.text import Text
 from foldproof.recording.faults import WRONG_SAID
 from foldproof.recording.heard import Heard, hear
+from foldproof.recording.manner import in_passing, looks_back, meant_mentions, of_stock, results
 from foldproof.recording.moments import clock
 from foldproof.recording.records import Recording, Stretch, stretches
 from foldproof.recording.sizes import converts, of_the_card, sizes_said
 from foldproof.recording.transcript import Cue
 
-_NOWHERE = Place(file="", line=1, column=1)
 SLACK = Fraction(3, 2)
 """Seconds that captions may be early or late (BBC Subtitle Guidelines): near a border, either step may be meant."""
 _VERBS = re.compile(r"\b(?:scor|cut|trim|mark|measur|fold|glu|tap|attach|stick|lay|put|sit|stand|tie|turn|punch)\w*")
 _SETS = ("score", "cut", "trim", "mark", "measure", "mat", "border", "gap")
-_COMPARED = (
-    "narrower",
-    "wider",
-    "shorter",
-    "longer",
-    "taller",
-    "smaller",
-    "bigger",
-    "larger",
-    "less",
-    "more",
-    "apart",
-    "bigger",
-    "thicker",
-    "thinner",
-    "away",
-)
-"""After these a length is a difference or a distance that no step sets."""
-_STOCK = ("strip", "sheet", "sheets", "paper", "card", "cardstock", "board", "ruler", "roll", "square", "pack", "pad")
-"""What comes in sizes of its own."""
 _ROUND = re.compile(r"(?:border|margin|all (?:the way )?round|all (?:the way )?around|on (?:all|every|each))\b")
-_WAITING = re.compile(r"\b(?:dr(?:y|ies|ying)|wait|leave|let|press|hold|set|under a)\b")
-_TURNING = re.compile(r"\b(?:turn|rotat|spin|swing)\w*")
-_NEGATED = re.compile(r"\b(?:not|never|rather than|instead of|n't|without|wasn't|isn't|used to be)\W+(?:\w+\W+){0,4}$")
-_TAKEN_BACK = re.compile(
-    r"\W*(?:\w+\W+){0,4}?(?:sorry|no|i mean|rather|correction|make that|oops|whoops|i should say|"
-    r"that's wrong|scratch that)\b"
-)
+"""After these a length is a border."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,7 +73,7 @@ def wrong_in(card: Card, text: str, steps: Sequence[int]) -> tuple[tuple[Mention
     """The numbers in a spoken passage that are wrong while these steps are shown, each with what was likely meant."""
     specs = [card.recipe.steps[index] for index in steps]
     found = [one for spec in specs for one in parameters(spec)]
-    mentions = _mentions(text, card.recipe.unit)
+    mentions = meant_mentions(text, card.recipe.unit)
     if not specs:
         return tuple((mention, None) for mention in mentions if _wrong_of_the_card(card, mention, mentions))
     known = _known(card, specs)
@@ -139,37 +112,6 @@ def _aimed(mention: Mention, found: Sequence[Parameter]) -> tuple[Parameter, ...
     return tuple(one for one in found if one.what == what)
 
 
-def _mentions(text: str, unit: Unit) -> tuple[Mention, ...]:
-    """The numbers that say what hands set. Times count where something dries, angles where something turns."""
-    place = Text(value=text, place=_NOWHERE)
-    return tuple(mention for mention in mentions_in(place, "said", unit) if _counts(text, mention))
-
-
-def _counts(text: str, mention: Mention) -> bool:
-    before = text[max(0, mention.start - 60) : mention.start].casefold()
-    after = text[mention.end :]
-    if _NEGATED.search(before) or _taken_back(before, after):
-        return False
-    match mention.kind:
-        case Kind.TIME:
-            return _WAITING.search(before[-40:]) is not None
-        case Kind.ANGLE:
-            return _TURNING.search(before[-40:]) is not None
-    return mention.kind is Kind.LENGTH
-
-
-def _taken_back(before: str, after: str) -> bool:
-    """Whether it is corrected at once: `a quarter, sorry, an eighth`. A number must follow."""
-    found = _TAKEN_BACK.match(after[:60].casefold())
-    if found is None:
-        return False
-    rest = after[found.end() : found.end() + 50]
-    return any(
-        mention.kind is Kind.LENGTH
-        for mention in mentions_in(Text(value=f"at {rest}", place=_NOWHERE), "said", Unit.INCH)
-    )
-
-
 def _forgiven(card: Card, text: str, bound: Bound, passage: Passage, found: Sequence[Parameter], known: Known) -> bool:
     """Whether speech may say a number that is bound to nothing: a conversion, a repeat, another true size."""
     mention = bound.mention
@@ -186,10 +128,13 @@ def _forgiven(card: Card, text: str, bound: Bound, passage: Passage, found: Sequ
         return True
     if _of_another_step(card, mention, found):
         return True
-    following = mention.after.split()
-    if following[:1] and following[0] in _COMPARED:
+    if in_passing(text, mention):
         return True
-    if following[:1] and following[0] in _STOCK and any(mention.value in pair for pair in known.either):
+    if of_stock(mention) and any(mention.value in pair for pair in known.either):
+        return True
+    if looks_back(mention) and mention.value in of_the_card(card):
+        return True
+    if results(mention) and mention.value in known.lengths:
         return True
     missing = [one for one in passage.unsaid if one.kind is Kind.LENGTH and not one.optional]
     like = [one for one in missing if one.needed or abs(one.value - mention.value) * 4 <= one.value]
@@ -197,7 +142,7 @@ def _forgiven(card: Card, text: str, bound: Bound, passage: Passage, found: Sequ
         return True
     if not missing and mention.value in of_the_card(card):
         earlier = [one.mention.value for one in passage.bound if one.mention.end <= mention.start]
-        return following[:1] != ["again"] or mention.value in earlier
+        return not mention.after.startswith("again") or mention.value in earlier
     return not values and mention.beside not in _SETS
 
 
