@@ -57,10 +57,11 @@ def test_a_wrong_number_is_found_with_its_time_and_put_right(said: str) -> None:
 
 def test_a_right_number_near_a_border_may_be_the_next_steps() -> None:
     """Captions may be 1.5 s early or late (BBC Subtitle Guidelines)."""
-    early = "WEBVTT\n\n00:00:38.600 --> 00:00:39.900\nScore at two and an eighth.\n"
-    assert made(said=early).slips == ()
-    too_early = "WEBVTT\n\n00:00:20.000 --> 00:00:22.000\nScore at two and an eighth and then at nine inches.\n"
-    assert [slip.written for slip in made(said=too_early).slips] == ["nine inches"]
+    said = "WEBVTT\n\n00:05:{}.600 --> 00:05:{}.900\nIt sits a quarter of an inch in from the edge.\n"
+    assert [slip.right for slip in made(said=said.format(28, 29)).slips] == []
+    assert [slip.step for slip in made(said=said.format(18, 19)).slips] == [6]
+    score = "WEBVTT\n\n00:00:20.000 --> 00:00:22.000\nScore at two and an eighth, not here but at nine inches.\n"
+    assert [slip.written for slip in made(said=score).slips] == ["nine inches"]
 
 
 def test_the_place_is_that_of_the_number_in_the_file() -> None:

@@ -58,6 +58,9 @@ def sizes_said(
             verdicts |= {first: Verdict(right=True), second: Verdict(right=True)}
         elif ways := [pair for a, b in set_here for pair in ((a, b), (b, a))]:
             nearest = min(ways, key=lambda pair: _off(said, (pair[0].value, pair[1].value)))
+            if _off(said, (nearest[0].value, nearest[1].value))[0] > 1 and said in _of_pieces(card):
+                verdicts |= {first: Verdict(right=True), second: Verdict(right=True)}  # another step's, told ahead
+                continue
             verdicts |= dict(_verdicts(card, (first, second), nearest))
     return verdicts
 
