@@ -24,8 +24,8 @@ def test_a_phrase_is_judged_as_it_is_labelled(phrase) -> None:  # type: ignore[n
 
 
 def test_the_sets_are_large_enough_and_of_both_kinds() -> None:
-    """How the sets fared on their first runs: the second had 29 of 32 wrong numbers found and 2 of 90 phrases with a false
-    alarm; the third, which rambles, 18 of 19 and 7 of 51."""
+    """On their first runs the second set had 29 of 32 wrong numbers found and 2 of 90 phrases with a false alarm; the
+    third, which rambles, 18 of 19 and 7 of 51."""
     sizes = [tally(phrases(file)) for file in sorted(HERE.glob("spoken_phrases*.txt"))]
     assert sum(one.wrong + one.right for one in sizes) >= 300
     assert all(one.wrong >= 15 and one.right >= 30 for one in sizes)
