@@ -16,7 +16,8 @@ _STOCK = re.compile(r"(?:strip|sheets?|paper|card|cardstock|board|ruler|roll|squ
 _WAITING = re.compile(r"\b(?:dr(?:y|ies|ying)|wait|leave|let|press|hold|set|under a)\b")
 _TURNING = re.compile(r"\b(?:turn|rotat|spin|swing)\w*")
 _NEGATED = re.compile(
-    r"(?:\b(?:not|never|rather than|instead of|without|used to be)|n't)\W+(?!forget|worry|miss)(?:(?!but\b)\w+\W+){0,4}$")
+    r"(?:\b(?:not|never|rather than|instead of|without|used to be)|n't)\W+"
+    r"(?!forget|worry|miss)(?:(?!but\b)\w+\W+){0,4}$")
 _TAKEN_BACK = re.compile(
     r"\W*(?:\w+\W+){0,4}?(?:sorry|no|i mean|rather|correction|make that|oops|whoops|i should say|"
     r"that's wrong|scratch that)\b")
