@@ -456,6 +456,45 @@ def test_a_panel_rolled_up_inside_two_others_needs_room() -> None:
     assert found_in(shorter) == ()
 
 
+@pytest.mark.parametrize(("unit", "paper", "stops", "width", "height"), [
+    # the worked panels of facts.md 6 (secondary pages), on stock thick enough to need them
+    pytest.param("inch", "weight: 100 lb cover, thickness: 0.022 in", ["3.6875", "7.375"], "11", "5", id="letter fold"),
+    pytest.param("inch", "weight: 100 lb cover, thickness: 0.012 in", ["4.3125", "8.625", "12.84375"], "17", "5",
+                 id="four-panel roll"),
+    pytest.param("mm", "weight: 350 gsm, thickness: 0.5 mm", ["100 mm", "200 mm"], "297 mm", "210 mm", id="A4 to DL"),
+])
+def test_panels_reduced_as_printers_do_are_quiet_and_equal_ones_are_told(
+    unit: str, paper: str, stops: list[str], width: str, height: str,
+) -> None:
+    count = len(stops) + 1
+    published = _rolled(unit, paper, stops, width, height)
+    assert "inner panel too long" not in {finding.name for finding in found_in(published)}
+    equal = [f"({width.removesuffix(' mm')} * {i} / {count}) * 1 {'mm' if unit == 'mm' else 'in'}"
+             for i in range(1, count)]
+    found = found_in(_rolled(unit, paper, equal, width, height))
+    (told,) = (one for one in found if one.name == "inner panel too long")
+    assert told.mend is not None and ("1/8 in" if unit == "inch" else "3 mm") in told.mend
+
+
+def _rolled(unit: str, paper: str, stops: list[str], width: str, height: str) -> str:
+    """A strip rolled up from its far end, scored at the stops."""
+    names = [f"p{i}" for i in range(len(stops) + 1)]
+    scores = ", ".join(f"s{i}: {{across: {stop}, fold: valley}}" for i, stop in enumerate(stops))
+    panels = [f"{names[0]}: left of s0", f"{names[-1]}: right of s{len(stops) - 1}"]
+    panels += [f"{names[i]}: between s{i - 1} and s{i}" for i in range(1, len(stops))]
+    folds = ", ".join(f"s{i}: 180" for i in reversed(range(len(stops))))
+    return f"""\
+title: Rolled
+unit: {unit}
+finished: {{size: [{stops[0]}, {height}]}}
+papers: {{stock: {{kind: cardstock, {paper}}}}}
+pieces: {{strip: {{paper: stock, size: [{width}, {height}], scores: {{{scores}}}, panels: {{{', '.join(panels)}}}}}}}
+poses: {{closed: {{still: p1, folds: {{{folds}}}}}}}
+steps:
+  - {{title: Begin, do: [note: lay all ready], text: Lay all ready.}}
+"""
+
+
 def test_thin_paper_may_be_rolled_up_as_it_is() -> None:
     assert found_in(changed(("thickness: 0.011 in", "thickness: 0.004 in"), recipe=ROLL)) == ()
 

@@ -4,11 +4,13 @@ from collections import Counter
 from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from plans import built, card_of, flat
 
 from foldproof.folding.card import Card
 from foldproof.folding.conditions import folded_pair, question_of
-from foldproof.folding.ordering import Pair, each_order
+from foldproof.folding.ordering import Pair, broken, each_order, find_order
 from foldproof.folding.overlay import listed, overlay
 from foldproof.folding.place import place_panels
 from foldproof.folding.stacking import Folding
@@ -84,6 +86,19 @@ def test_strips_with_given_folds(word: str, ways: int) -> None:
     places = place_panels(card.panels, card.hinges, (), dict(folds), "p1").placements
     folding = Folding(panels=card.panels, hinges=card.hinges, bonds=(), folds=folds, still="p1", placements=places)
     assert sum(1 for _ in each_order(question_of(folding, overlay(card.panels, places)))) == ways
+
+
+@given(st.lists(st.sampled_from((180, -180)), min_size=11, max_size=11))
+@settings(max_examples=20, deadline=None)
+def test_a_strip_of_twelve_panels_takes_few_steps(angles: list[int]) -> None:
+    # every word of a strip can be folded (Hull and others, arXiv 2503.23661, facts.md 5.3)
+    card = _map(12, 1)
+    folds = tuple((hinge.score, Fraction(angle)) for hinge, angle in zip(card.hinges, angles, strict=True))
+    places = place_panels(card.panels, card.hinges, (), dict(folds), "p1").placements
+    folding = Folding(panels=card.panels, hinges=card.hinges, bonds=(), folds=folds, still="p1", placements=places)
+    what = question_of(folding, overlay(card.panels, places))
+    answer = find_order(what, steps=50_000)
+    assert answer.over is not None and broken(what, answer.over) == ()
 
 
 def test_the_eight_foldings_of_a_two_by_two_map() -> None:

@@ -5,6 +5,8 @@ from fractions import Fraction
 import pytest
 from plans import card_of, flat
 
+from foldproof.folding.thickness import thickness_everywhere
+
 PLAN = """
 papers: {card: {kind: cardstock, THICK}, thin: {kind: paper, thickness: 0.005 in}}
 pieces:
@@ -31,6 +33,17 @@ def test_the_greatest_thickness(plan: str, closed: str, open_: str) -> None:
     card = card_of(plan)
     assert flat(card).thickness == Fraction(closed)
     assert flat(card, "open").thickness == Fraction(open_)
+
+
+def test_thickness_everywhere_adds_up_to_all_the_paper() -> None:
+    card = card_of(_plan(adhesive="foam squares"))
+    made = flat(card)
+    found = thickness_everywhere(card, made)
+    assert max(thick for thick, _ in found) == made.thickness
+    # two sheets of 4 x 4, a mat of 3 x 3 on its foam, a tag of 1 x 1 (the charm has no thickness)
+    volume = 2 * 16 * Fraction("0.01") + 9 * (Fraction("0.005") + Fraction(1, 16)) + Fraction("0.005")
+    assert sum(thick * part.size for thick, part in found) == volume
+    assert sum(part.size for _, part in found) == 16
 
 
 def test_foam_counts_only_where_it_lies() -> None:

@@ -146,7 +146,7 @@ def test_a_smallest_clash_can_spare_nothing(spare: int) -> None:
 
 
 def test_a_search_that_runs_out_says_so() -> None:
-    # pigeons: nine papers at one point, each pair tied so that no order does, which takes many tries to show
+    # pigeons: nine papers at one point, each pair tied so that no order does, which takes many steps to show
     names = "abcdefghi"
     pairs = tuple((a, b) for i, a in enumerate(names) for b in names[i + 1:])
     triples = tuple((a, b, c) for i, a in enumerate(names) for j, b in enumerate(names[i + 1:], i + 1)
@@ -154,7 +154,7 @@ def test_a_search_that_runs_out_says_so() -> None:
     odd = tuple(Condition(pairs=tuple(pairs[(i * 7 + k * k) % len(pairs)] for k in range(4)), odd=bool(i % 3))
                 for i in range(60))
     question = Question(pairs=pairs, conditions=odd, triples=triples)
-    full, short = find_order(question), find_order(question, tries=3)
+    full, short = find_order(question), find_order(question, steps=3)
     assert full.decided
     assert short.decided is False and short.over is None and not short.impossible
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from foldproof.findings.finding import Aside, Finding, Place
 from foldproof.folding.card import Card
-from foldproof.folding.ordering import MOST_TRIES, Condition
+from foldproof.folding.ordering import MOST_STEPS, Condition
 from foldproof.folding.stacking import Stacking
 from foldproof.folding.words import distance, error, list_of
 from foldproof.measures.quantity import Unit
@@ -22,7 +22,7 @@ def told(card: Card, spec: PoseSpec, stacking: Stacking) -> tuple[Finding, ...]:
     if stacking.undecided:
         return (error(
             "order of papers not decided",
-            f"In the pose {spec.name} it could not be decided within {MOST_TRIES:,} tries whether the papers can lie "
+            f"In the pose {spec.name} it could not be decided within {MOST_STEPS:,} steps whether the papers can lie "
             "on each other without passing through each other.", spec.place,
             "Say under `over` who lies on top, pair by pair, until it can be decided."),)
     return (*_passing(card, spec, stacking), *_left_open(spec, stacking))

@@ -13,8 +13,8 @@ from fractions import Fraction
 Pair = tuple[str, str]
 """(upper, lower)."""
 
-MOST_TRIES = 20_000
-"""How many open pairs are tried, in all, before an order counts as not decided."""
+MOST_STEPS = 2_000_000
+"""How often a rule is looked at, in all, before an order counts as not decided: some seconds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +66,7 @@ class _Conflict(Exception):
 
 
 def find_order(
-    question: Question, wished: Sequence[Pair] = (), tries: int = MOST_TRIES,
+    question: Question, wished: Sequence[Pair] = (), steps: int = MOST_STEPS,
 ) -> Answer:
     """An order that keeps all the conditions. Open pairs lie as wished where that is possible, the first wish first."""
     try:
@@ -74,13 +74,11 @@ def find_order(
         search = _Search(ties, wished)
     except _Conflict:
         return Answer(over=None, decided=True)
-    left = tries
     values = dict(search.values)
     for part in search.parts():
-        found, used = search.first(part, left)
+        found = next(search.each(part, steps), None)
         if found is None:
-            return Answer(over=None, decided=used <= left)
-        left -= used
+            return Answer(over=None, decided=search.steps <= steps)
         values |= found
     return Answer(over=frozenset(ties.told(values)), decided=True)
 
@@ -218,6 +216,8 @@ class _Search:
     touch: dict[int, list[int]] = field(default_factory=dict)
     rules: list[tuple[tuple[int, ...], bool | None]] = field(default_factory=list)
     """Literals with None for a ring, unknowns with their sum for the rest."""
+    steps: int = 0
+    """How often a rule was looked at."""
 
     def __post_init__(self) -> None:
         true = self.ties.true
@@ -262,32 +262,18 @@ class _Search:
             found.append(tuple(root for root in self.free if root in part))
         return found
 
-    def first(self, part: Sequence[int], tries: int) -> tuple[dict[int, int] | None, int]:
-        """Values for a part, and how many tries that took; None where there are none or the tries ran out."""
-        counter = [0]
-        for values in self.each(part, tries, counter):
-            return values, counter[0]
-        return None, counter[0]
-
-    def each(
-        self, part: Sequence[int], tries: int | None = None, counter: list[int] | None = None,
-    ) -> Iterator[dict[int, int]]:
-        """All values of a part that keep the rules, until the tries run out."""
+    def each(self, part: Sequence[int], most: int | None = None) -> Iterator[dict[int, int]]:
+        """All values of a part that keep the rules, until so many steps have been made in all."""
         trail: list[int] = []
         stack: list[_Choice] = []
-        at, used = 0, 0
-        count = counter if counter is not None else [0]
-        while True:
+        at = 0
+        while most is None or self.steps <= most:
             while at < len(part) and part[at] in self.values:
                 at += 1
             if at == len(part):
                 yield dict(self.values)
                 good = False
             else:
-                used += 1
-                count[0] = used
-                if tries is not None and used > tries:
-                    break
                 stack.append(_Choice(part[at], len(trail), True))
                 good = self._set(part[at], self.wish.get(part[at], 1), trail)
             while not good:
@@ -316,7 +302,9 @@ class _Search:
         """Set what follows; False where a rule is broken."""
         values = self.values
         while queue:
-            for index in self.touch.get(queue.pop(), ()):
+            rules = self.touch.get(queue.pop(), ())
+            self.steps += len(rules)
+            for index in rules:
                 members, odd = self.rules[index]
                 forced: tuple[int, int] | None = None
                 if odd is None:

@@ -205,7 +205,7 @@ def _order(card: Card, end: Table, steps: tuple[StepMade, ...]) -> Iterator[Find
     wrong = sorted(pair for pair in made - planned if pair[::-1] in planned)
     if not wrong:
         return
-    upper, lower = wrong[0]
+    upper, lower = wrong[0][::-1] if closed.placements[still].flips else wrong[0]  # as the reader looks at it
     more = f", and {len(wrong) - 1} more such pairs" if len(wrong) > 1 else ""
     last = next(
         (step for step in reversed(steps) for done in step.done if isinstance(done.action, FoldOn | Tuck)), None)
