@@ -4,6 +4,7 @@ import csv
 import json
 from fractions import Fraction
 from pathlib import Path
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -77,6 +78,27 @@ def test_a_class_of_twelve_kinds_is_proved_in_seconds() -> None:
     plan = plan_cuts(_sheet("12", "12"), parts, seconds=20)
     assert plan.proven
     assert plan.seconds < 15
+
+
+@pytest.mark.parametrize("seed", [0, 1, 2, 5, 7])
+def test_classes_of_any_sizes_are_proved(seed: int) -> None:
+    """Twelve kinds, about 370 parts, sizes at random in eighths of an inch."""
+    random = Random(seed)
+    turn = random.choice([MayTurn.ANY, MayTurn.NONE])
+    sheet = random.choice([_sheet("17/2", "11"), _sheet("12", "12")])
+    parts = [
+        _part(
+            f"{random.randint(8, 64)}/8",
+            f"{random.randint(8, 64)}/8",
+            random.choice([15, 30, 33, 45]),
+            turn,
+            f"part {i}",
+        )
+        for i in range(12)
+    ]
+    task, _ = task_of(sheet, parts)
+    answer = Search(task, seconds=20).run()
+    assert answer.count == answer.least
 
 
 @pytest.mark.parametrize("name", ["A1", "A3", "A7", "A17", "A42"])

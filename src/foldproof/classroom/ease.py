@@ -132,6 +132,9 @@ def easiest(
         return []
     chosen = _choose(columns, nodes, task.demand, total, seconds)
     if chosen is None:
+        given = [(lay_out(tree, sheet, parts), times) for tree, times in trees]
+        if all(within_reach(node, sheet) for node, _ in given):
+            return given
         found = whole(columns, task.demand, most=sum(task.demand), seconds=seconds)
         if found is None:
             return []
