@@ -6,9 +6,11 @@ import pytest
 
 from foldproof.checks.counts import check_counts
 from foldproof.checks.parameters import parameters
+from foldproof.documents.telling import shot_hands
 from foldproof.documents.words import again_words
 from foldproof.drawing.scene import Label
 from foldproof.drawing.steps import draw_step, step_scene
+from foldproof.filming.plan import plan_film
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
 from foldproof.making.carry_out import carry_out
@@ -157,6 +159,16 @@ def test_slips_in_a_repeat(old: str, new: str, names: list[str]) -> None:
     _, making = built(swapped(old, new))
     assert sorted(finding.name for finding in making.findings) == sorted(names)
     assert all(finding.mend for finding in making.findings)
+
+
+def test_the_film_runs_on_while_the_repeat_is_done() -> None:
+    card, making = built(WINGS)
+    film = plan_film(card, making)
+    shots = [shot for shot in film.shots if shot.step is not None and shot.step.number == 3]
+    assert {done.piece for shot in shots for done in shot.done} == {"left wing", "right wing"}
+    told = [line for shot in shots for line in shot_hands(card, shot)]
+    assert len(told) == len(making.steps[2].done) + 1
+    assert told[-1] == again_words(making.steps[2].spec)
 
 
 def test_a_name_may_be_given_instead() -> None:

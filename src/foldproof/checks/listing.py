@@ -29,6 +29,7 @@ def check_used(card: Card, making: Making) -> Iterable[Finding]:
     """Everything that is listed is used, but for basic desk tools. (What is used and not listed, the reader tells.)"""
     recipe = card.recipe
     used, tools_used = set(_supplies_used(recipe)), _tools_used(recipe)
+    tools_used |= {done.tool for step in making.steps for done in step.every if done.tool is not None}
     prose = " ".join(text for step in recipe.steps for text in _words(step)).casefold()
     for supply in recipe.supplies:
         if supply.name.value not in used and supply.name.value.casefold() not in prose:

@@ -102,8 +102,9 @@ def shot_hands(card: Card, shot: Shot) -> tuple[str, ...]:
     """What hands do in a shot; in a step's last shot, what it is done again with."""
     if shot.step is None:
         return ()
-    again = again_words(shot.step.spec) if shot.done and shot.done[-1] == shot.step.done[-1] else ""
-    return (*_hands(card, shot.step, [done.action for done in shot.done]), *((again,) if again else ()))
+    once = [done for done in shot.done if done not in shot.step.again]
+    again = again_words(shot.step.spec) if once and once[-1] == shot.step.done[-1] else ""
+    return (*_hands(card, shot.step, [done.action for done in once]), *((again,) if again else ()))
 
 
 def _hands(card: Card, step: StepMade, actions: Iterable[Action]) -> tuple[str, ...]:

@@ -113,6 +113,8 @@ def _looking_back(making: Making, step: StepMade, shot: ShotSpec) -> Piecework:
 def _stretch(step: StepMade, at: int, start: int, count: int, framing: str) -> Piecework:
     done = step.done[start:start + count]
     before = step.before if start == 0 else step.done[start - 1].after
+    if done and start + count == len(step.done):
+        done = (*done, *step.again)  # the last shot runs on while the same is done with the other pieces
     return Piecework(
         step=step, spec=None, framing=framing, done=done, before=before, after=done[-1].after if done else before,
         moment=(Fraction(at + start), Fraction(at + start + count)))
