@@ -4,6 +4,7 @@ import pytest
 from film_recipe import read_film, small_film
 
 from foldproof.filming.film_checks import film_findings
+from foldproof.filming.plan import shots_of
 from foldproof.findings.finding import Finding
 
 LONG = " ".join(["word"] * 45)
@@ -33,6 +34,13 @@ def test_the_caution_that_must_be_said_takes_time_too() -> None:
     assert found(cut_mat="{seconds: 5}") == [], "said once, at the first use"
     (moved,) = found(cut_base="off camera", cut_mat="{seconds: 5}")
     assert moved.step == "cut-the-mat", "the first use that is filmed"
+
+
+def test_a_caution_is_said_in_the_shot_that_uses_its_tool() -> None:
+    card, making = small_film(
+        cut_base="[{framing: overhead close, actions: 0, seconds: 5, say: Here is the sheet.}, {seconds: 20}]")
+    first, second, *_ = shots_of(card, making)
+    assert first.cautions == () and any("cutting track" in words for words in second.cautions)
 
 
 @pytest.mark.parametrize(("filming", "quiet"), [("", False), ("{longest silence: 60}", True)])

@@ -156,11 +156,15 @@ def _lines(card: Card, works: Sequence[Piecework]) -> list[str]:
 
 
 def _cautions(card: Card, works: Sequence[Piecework]) -> list[tuple[str, ...]]:
-    """The cautions to say in each shot: those of a step in its first shot."""
-    steps = list(dict.fromkeys(work.step.number for work in works if work.step and not _looks_back(work)))
-    made = {work.step.number: work.step for work in works if work.step}
-    waiting = dict(spoken_cautions(card, [made[number] for number in steps]))
-    return [waiting.pop(work.step.spec.id, ()) if work.step and not _looks_back(work) else () for work in works]
+    """The cautions to say in each shot: where their tool is used first in their step, else in the step's first shot."""
+    made = {work.step.number: work.step for work in works if work.step and not _looks_back(work)}
+    found: list[tuple[str, ...]] = [()] * len(works)
+    for step, cautions in spoken_cautions(card, list(made.values())).items():
+        own = [i for i, work in enumerate(works) if work.step and work.step.spec.id == step and not _looks_back(work)]
+        for about, words in cautions:
+            use = next((i for i in own if any(done.tool == about for done in works[i].done)), own[0])
+            found[use] = (*found[use], words)
+    return found
 
 
 def _looks_back(work: Piecework) -> bool:

@@ -12,15 +12,19 @@ _NOT_SPOKEN = ("small parts", "magnets", "button cells")
 """Dangers of what a card is made of: they belong on paper, beside the card."""
 
 
-def spoken_cautions(card: Card, steps: Sequence[StepMade]) -> Mapping[str, tuple[str, ...]]:
-    """Cautions to say, by the id of the step; `steps` are those that are filmed."""
-    found: dict[str, tuple[str, ...]] = {}
+def spoken_cautions(card: Card, steps: Sequence[StepMade]) -> Mapping[str, tuple[tuple[str, str], ...]]:
+    """Cautions to say, each with the tool or supply that it is about, by the id of the step.
+
+    `steps` are those that are filmed.
+    """
+    found: dict[str, tuple[tuple[str, str], ...]] = {}
     for caution in cautions(card):
         if caution_kind(caution.about) in _NOT_SPOKEN:
             continue
         step = next((step for step in steps if step.spec.id == caution.step or _uses(step, caution.about)), None)
         if step is not None:
-            found[step.spec.id] = (*found.get(step.spec.id, ()), spoken(caution.text, card.recipe.unit))
+            said = (caution.about, spoken(caution.text, card.recipe.unit))
+            found[step.spec.id] = (*found.get(step.spec.id, ()), said)
     return found
 
 
