@@ -100,9 +100,12 @@ def test_the_words_of_the_lee_shores_plan() -> None:
     assert "1 ribbon 22 1/4 in" in view.label_lines
 
 
-def test_one_label_to_copy_for_a_large_class() -> None:
+def test_a_page_of_labels_to_copy_for_a_large_class() -> None:
     plan, _ = planned(lesson("  sample: none"), people=67)
-    assert tell_class(plan, revision="r", version="0").labels == ("Kit __ of 67",)
+    view = tell_class(plan, revision="r", version="0")
+    assert set(view.labels) == {"Kit __ of 67"} and view.copied
+    fewer, _ = planned(lesson("  sample: none"), people=66)
+    assert len(set(tell_class(fewer, revision="r", version="0").labels)) == 66
 
 
 def test_numbered_cuts_name_the_stop_that_the_trimmer_needs() -> None:

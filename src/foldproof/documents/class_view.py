@@ -17,7 +17,8 @@ from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
 
 MOST_LABELS = 66
-"""Kits whose labels are printed one by one; beyond, one label is printed to copy."""
+"""Kits whose labels are printed one by one; beyond, one page of them is printed to copy."""
+PAGE_OF_LABELS = 15
 MOST_NAMED = 6
 """Papers that the head of the plan names one by one."""
 MOST_LINES = 14
@@ -87,6 +88,11 @@ class ClassView:
     revision: str
     version: str
     dated: str
+
+    @property
+    def copied(self) -> bool:
+        """Whether the labels are a page to copy."""
+        return len(set(self.labels)) < len(self.labels)
 
     @property
     def stamp(self) -> str:
@@ -248,7 +254,7 @@ def _shared(plan: ClassPlan) -> Iterator[KitLine]:
 def _labels(plan: ClassPlan) -> tuple[str, ...]:
     heads = plan.heads
     if heads.kits > MOST_LABELS:
-        return (f"Kit __ of {heads.kits}",)
+        return (f"Kit __ of {heads.kits}",) * PAGE_OF_LABELS
     labels = [f"Kit {number} of {heads.people}" for number in range(1, heads.people + 1)]
     labels += [f"Spare {number}" for number in range(1, heads.spares + 1)]
     return (*labels, *(["Teacher's sample"] if heads.sample else []))
