@@ -63,6 +63,20 @@ def _two(flap: str, at: str, area: str = "") -> list[str]:
     return [finding.name for finding in found_in(text) if "glue" in finding.name or "adhesive" in finding.name]
 
 
+@pytest.mark.parametrize(("area", "found"), [
+    pytest.param("", [], id="no glue area: the opening is left out by itself"),
+    pytest.param("{left: 1/4, right: 1/4}", [], id="strips beside the opening"),
+    pytest.param("whole", ["adhesive past the edge"], id="all over, and over the opening"),
+    pytest.param("{left: 2}", ["adhesive past the edge"], id="a strip that reaches into the opening"),
+])
+def test_adhesive_over_a_window(area: str, found: list[str]) -> None:
+    text = TWO.replace("    panels: {left", "    windows: {porthole: {circle: 2, at: [1, 1]}}\n    panels: {left")
+    text = text.replace("FLAP", "4, 4").replace("AT}", "centred: both}")
+    text = text.replace(" AREA", f", glue area: {area}" if area else "")
+    assert [one.name for one in found_in(text) if "adhesive past" in one.name] == found
+    assert not area or not found or "lies over an opening in the left" in "".join(one.message for one in found_in(text))
+
+
 @pytest.mark.parametrize(("flap", "at", "area", "found"), [
     pytest.param("3, 3", "centred: both", "", [], id="well inside"),
     pytest.param("5, 3", "left: 0, centred: up", "", ["glued across a fold"], id="across the spine"),

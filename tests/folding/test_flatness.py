@@ -15,6 +15,7 @@ from plans import built, names_of, recipe_of
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
 from foldproof.folding.conditions import question_of
+from foldproof.folding.corners import corners
 from foldproof.folding.flatness import balanced, closes, folded_corners, unbalanced_runs
 from foldproof.folding.ordering import Condition, Pair, Question, each_order
 from foldproof.folding.overlay import overlay
@@ -180,6 +181,24 @@ def test_a_small_angle_between_two_valleys_is_told() -> None:
     assert finding.name == "small angle between like folds"
     assert "the angle of 45° between s0 and s1 lies between wider ones of 90° and 90°" in finding.message
     assert "valley and valley" in finding.message
+
+
+def test_a_corner_at_the_end_of_a_slit_is_no_corner_of_whole_paper() -> None:
+    # four valleys cannot meet inside whole paper; a slit that runs from there to an opening frees them
+    plan = """
+pieces:
+  sheet:
+    paper: card
+    size: [8, 8]
+    SLIT
+    scores: {s0: {from: [4, 4], to: [8, 4], fold: valley}, s1: {from: [4, 4], to: [0, 4], fold: valley}}
+    panels: {a: [6, 2], b: [6, 6]}
+poses: {closed: {still: a, folds: {s0: 180, s1: 180}}}
+"""
+    whole = built(plan.replace("SLIT\n    ", ""))[0]
+    slit = built(plan.replace("SLIT", "slits: {cut: {from: [4, 4], to: [4, 6]}}"))[0]
+    assert whole is not None and slit is not None
+    assert len(list(corners(whole))) == 1 and list(corners(slit)) == []
 
 
 def test_a_score_that_lies_flat_does_not_count() -> None:

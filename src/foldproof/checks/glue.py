@@ -30,7 +30,8 @@ def check_glue(card: Card, making: Making) -> Iterable[Finding]:
         host = card.panels[bond.under.panel]
         areas = bond.glue or _whole_join(card, bond) or bond.glued
         past = tuple(rest for area in areas for rest in uncovered(area, [host.ring]))
-        open_ = tuple(part for area in areas for hole in host.holes if (part := common(area, hole[::-1])) is not None)
+        open_ = tuple(
+            part for area in bond.glue for hole in host.holes if (part := common(area, hole[::-1])) is not None)
         folds = _folds_under(card, making, bond, (*past, *open_))
         if folds and (bond.glue or isinstance(bond.spec, JoinSpec)):
             yield _across(card, bond, folds)

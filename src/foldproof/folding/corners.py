@@ -6,7 +6,7 @@ from functools import cmp_to_key
 from math import atan2, degrees
 
 from foldproof.folding.card import Card, CardPiece, Hinge
-from foldproof.paper.polygon import Where, locate
+from foldproof.paper.polygon import Where, locate, on_segment
 from foldproof.paper.vector import Point, Vector
 
 
@@ -47,8 +47,10 @@ def corners(card: Card) -> Iterator[Corner]:
 
 
 def _inside(card: Card, piece: CardPiece, at: Point) -> bool:
-    return locate(at, piece.outline) is Where.IN and all(
-        locate(at, hole) is Where.OUT for name in piece.panels for hole in card.panels[name].holes)
+    """Whether there is paper all round: no edge, no opening and no slit runs there."""
+    return (locate(at, piece.outline) is Where.IN
+            and all(locate(at, hole) is Where.OUT for name in piece.panels for hole in card.panels[name].holes)
+            and not any(on_segment(at, slit.segment) for slit in piece.slits))
 
 
 def _closed(fan: Sequence[tuple[Hinge, Vector]]) -> bool:
