@@ -175,3 +175,21 @@ poses:
     (finding,) = findings
     assert finding.name == "glued shut" and finding.place is not None and finding.place.line == 12
     assert "as they lie in the pose closed; in the pose open the two have to part" in finding.message
+
+
+def test_paper_across_a_score_that_lies_flat_lies_over_both_its_panels() -> None:
+    plan = """
+pieces:
+  strip:
+    paper: card
+    size: [16, 4]
+    scores: {one: {across: 8, fold: valley}, two: {across: 12, fold: valley}}
+    panels: {wide: left of one, a: between one and two, b: right of two}
+poses: {closed: {still: a, folds: {one: 180}, over: [[PAIR]]}}
+"""
+    assert names_of(plan.replace("PAIR", "wide, b")) == []
+    _, (finding,) = built(plan.replace("PAIR", "b, wide"))
+    assert finding.name == "order that cannot be kept"
+    assert {aside.text for aside in finding.asides} == {
+        "the fold on one lays wide over a", "the recipe lays b over wide",
+        "wide lies across two, which is flat here: over both a and b, or under both"}
