@@ -109,3 +109,14 @@ def test_what_a_note_says_is_held_too() -> None:
     assert [found[i].key for i in (last, beauty)] == ["9.check-the-card-and-slide-it-into-its-envelope", "start.1"]
     assert fault(proof.card, found, (*order, last, beauty)) == ""
     assert "start.1: the base is not as the story has it" in fault(proof.card, found, (*order, beauty, last))
+
+
+def test_a_sharp_fold_leaves_a_trace_the_first_time() -> None:
+    """A look at the base that was never folded comes before its fold, though the fold can be opened again."""
+    card, making = small_film(
+        glue="[{actions: 0, framing: overhead wide}, {actions: 1, framing: overhead}, {framing: overhead close}]")
+    found = tasks(card, making)
+    look, fold = (next(i for i, task in enumerate(found) if task.key == f"5.fold-and-glue.{c}") for c in "ab")
+    assert (look, fold) == (4, 5)
+    assert fault(card, found, (0, 1, 2, 3, 4, 5, 6)) == ""
+    assert "5.fold-and-glue.a: the base is not as the story has it" in fault(card, found, (0, 1, 2, 3, 5, 4, 6))
