@@ -73,3 +73,49 @@ def test_the_camera_keeps_up_up_and_right_right() -> None:
     assert CAMERA.at((0.0, 0.0, 1.0), 1.0)[1] > 0
     assert CAMERA.at((1.0, 0.0, 0.0), 1.0)[0] > 0
     assert math.sqrt(dot(CAMERA.toward, CAMERA.toward)) == pytest.approx(1.0)
+
+
+def _square(name: str, left: float, low: float, size: float) -> Sheet:
+    ring = ((left, low, 0.0), (left + size, low, 0.0), (left + size, low + size, 0.0), (left, low + size, 0.0))
+    return sheet(name, ring, (True,) * 4)
+
+
+def _size(parts: list[Sheet], name: str) -> float:
+    total = 0.0
+    for one in parts:
+        if one.name == name:
+            for p, q, r in zip(one.points[1:], one.points[2:], [one.points[0]] * len(one.points), strict=False):
+                n = cross(add(p, r, -1.0), add(q, r, -1.0))
+                total += math.sqrt(dot(n, n)) / 2
+    return total
+
+
+UP: XYZ = (0.0, 0.0, 1.0)
+
+
+def test_of_sheets_in_one_plane_only_what_is_not_covered_is_drawn() -> None:
+    sheets = [_square("mat", 0, 0, 4), _square("card", -1, -1, 6)]
+    drawn = list(far_to_near(sheets, CAMERA, {("mat", "card"): UP}))
+    assert _size(drawn, "mat") == pytest.approx(16) and _size(drawn, "card") == pytest.approx(36 - 16)
+    under = list(far_to_near(sheets, CAMERA, {("mat", "card"): (0.0, 0.0, -1.0)}))
+    assert _size(under, "mat") == 0 and _size(under, "card") == pytest.approx(36)
+
+
+def test_three_sheets_that_lie_over_each_other_in_a_ring() -> None:
+    # each covers a corner of the next: no one list tells such an order
+    sheets = [_square("a", 0, 0, 4), _square("b", 2, 1, 4), _square("c", 1, 3, 4)]
+    ring = {("a", "b"): UP, ("b", "c"): UP, ("c", "a"): UP}
+    drawn = list(far_to_near(sheets, CAMERA, ring))
+    assert _size(drawn, "a") == pytest.approx(16 - 3)  # c covers 1..4 by 3..4 of it
+    assert _size(drawn, "b") == pytest.approx(16 - 6)  # a covers 2..4 by 1..4
+    assert _size(drawn, "c") == pytest.approx(16 - 6)  # b covers 2..5 by 3..5
+
+
+def test_a_near_camera_sees_near_parts_larger_and_keeps_the_middle_in_scale() -> None:
+    near = Camera(azimuth=0.0, height=30.0, target=(5.0, 5.0, 0.0), away=20.0)
+    assert near.at((5.0, 5.0, 0.0), 3.0) == (0.0, 0.0)
+    front = near.at((6.0, 0.0, 0.0), 1.0)[0] - near.at((4.0, 0.0, 0.0), 1.0)[0]
+    back = near.at((6.0, 10.0, 0.0), 1.0)[0] - near.at((4.0, 10.0, 0.0), 1.0)[0]
+    assert front > 2.0 > back
+    # a sheet square to the sight just before the eye shows one face; one that stands behind the eye's plane the other
+    assert near.sees((0.0, 0.0, 1.0), 0.0) and not near.sees((0.0, 0.0, 1.0), 50.0)

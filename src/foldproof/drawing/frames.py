@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from foldproof.folding.card import Card
 from foldproof.making.lying import turned_over
 from foldproof.making.table import Done, Lie, StepMade, Table
-from foldproof.making.work import work_with
+from foldproof.making.work import stays_together, work_with
 from foldproof.recipe import actions as do
 
 SHOWN = (
@@ -125,6 +125,10 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             _join(frames, waiting, done, done.before)
             frames[-1] = replace(frames[-1], closed=True, fence=frames[-1].fence or isinstance(action, do.CutAcross))
         case do.FoldOn() | do.Unfold():
+            if frames and frames[-1].done and not stays_together(card, done.before, piece):
+                # one of a ring of folds that turn together: shown with the first of them
+                frames[-1] = replace(frames[-1], done=(*frames[-1].done, done))
+                return
             if frames and frames[-1].done and not _after_fold(frames[-1]):
                 frames[-1] = replace(frames[-1], closed=True)
             _join(frames, waiting, done, done.before)

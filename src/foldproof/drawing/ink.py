@@ -19,6 +19,10 @@ DASHES: dict[Kind, tuple[float, ...]] = {
 """Marks and gaps in millimetres; a kind that is not here is solid."""
 
 
+_SEAM = 0.4
+"""Points: how far a part of an area is inked beyond its edge, so that it runs into the part beside it."""
+
+
 def weight(kind: Kind, style: DrawingStyle) -> float:
     """The width of a stroke in points."""
     return {
@@ -98,11 +102,11 @@ def _area(area: Area, style: DrawingStyle) -> Any:
     for ring in area.rings:
         corners += [*ring, ring[0]]
         codes += [int(Path.MOVETO), *[int(Path.LINETO)] * (len(ring) - 1), int(Path.CLOSEPOLY)]
-    edge = area.edge
+    edge, face = area.edge, shaded(_fill(area, style), area.shade)
+    around = face if area.part else "none"
     return PathPatch(
-        Path(corners, codes), facecolor=shaded(_fill(area, style), area.shade),
-        linewidth=weight(edge, style) if edge else 0.0,
-        edgecolor=ink_of(edge, style) if edge else "none", joinstyle="miter",
+        Path(corners, codes), facecolor=face, linewidth=weight(edge, style) if edge else _SEAM if area.part else 0.0,
+        edgecolor=ink_of(edge, style) if edge else around, joinstyle="miter",
     )
 
 

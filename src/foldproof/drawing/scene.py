@@ -89,6 +89,8 @@ class Area:
     edge: Kind | None = None
     shade: float = 0.0
     """How much darker it is for lying away from the light, 0 to 1."""
+    part: bool = False
+    """Whether it is a part of a larger area that was cut for sorting: inked so that no seam shows."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -74,7 +74,7 @@ def solid_items(
         ring = tuple(camera.at(p, scale) for p in part.points)
         yield Area(
             rings=(ring,), fill=Fill.FRONT if front else Fill.BACK, tone=tone_of(card, card.panels[part.name].piece),
-            shade=0.16 * (1 - max(dot(facing, LIGHT), 0.0)))
+            shade=0.16 * (1 - max(dot(facing, LIGHT), 0.0)), part=True)
         for i, rim in enumerate(part.rims):
             if rim:
                 yield Line(points=(ring[i], ring[(i + 1) % len(ring)]), kind=Kind.EDGE)
@@ -114,7 +114,9 @@ def _height(card: Card, pose: StandingPose, camera: Camera, scale: float, style:
     corners = _corners(card, pose.frames)
     top = max(corners, key=lambda p: (round(p[2], 6), camera.at(p, 1.0)[0]))
     foot = (top[0], top[1], 0.0)
-    a, b = camera.at(foot, scale), camera.at(top, scale)
+    low, high = camera.at(foot, scale), camera.at(top, scale)
+    right = max(low[0], high[0])  # upright lines lean a little toward each other; the dimension stands straight
+    a, b = (right, low[1]), (right, high[1])
     box = box_round(camera.at(p, scale) for p in corners)
     yield from set_in_rows(
         [Wanted(start=a, end=b, text=height_words(card, pose), sides=("right",))], box, style.text_pt)

@@ -21,6 +21,13 @@ class Shape:
     """Convex, anticlockwise."""
     spots: tuple[Vec, ...]
     """Points well inside its corners."""
+    middle: Vec
+    reach: float
+    """From its middle to its farthest corner."""
+
+    def far_from(self, other: "Shape", place: Motion, other_place: Motion) -> bool:
+        """Whether the two are too far apart to touch."""
+        return length(minus(place.point(self.middle), other_place.point(other.middle))) > self.reach + other.reach
 
     def holds(self, p: Flat) -> bool:
         """Whether a point of its plane lies on it."""
@@ -34,7 +41,9 @@ def shape_of(panel: Panel) -> Shape:
     for part in parts:
         middle = _middle(part)
         spots += [plus(times(p, 0.97), times(middle, 0.03)) for p in part]
-    return Shape(panel.name, parts, tuple(spots))
+    corners = [p for part in parts for p in part]
+    middle = _middle(corners)
+    return Shape(panel.name, parts, tuple(spots), middle, max(length(minus(p, middle)) for p in corners))
 
 
 def _middle(ring: Sequence[Vec]) -> Vec:
@@ -158,6 +167,10 @@ class Watch:
     def begin(self, side: int) -> None:
         """All spots on the side on which the one lies on the other at the start; 0 where they lie apart."""
         self.sides = [side] * len(self.spots)
+
+    def lose(self) -> None:
+        """The two are far apart: no spot is over the face."""
+        self.sides = [0] * len(self.spots)
 
     def look(self, face: Motion, other: Motion, least: float) -> float:
         """Move on to the next moment; how far a spot has come through, 0 where none has."""

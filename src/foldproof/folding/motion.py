@@ -27,7 +27,7 @@ _SOLVING = 100
 """How many looks a moment counts for whose angles have to be solved."""
 _MOST_TIED = 4
 """How many folds that one loop ties are parted in all ways into some that move first and the rest."""
-MOST_LOOKS = 60_000
+MOST_LOOKS = 30_000
 """How many times two panels are held against each other before the search gives up."""
 
 
@@ -257,6 +257,10 @@ class _Table:
         for pair, watch in zip(pairs, watches, strict=True):
             a, b = (moment.placed.get(name) for name in pair)
             if a is None or b is None:
+                continue
+            if self.shapes[pair[0]].far_from(self.shapes[pair[1]], a, b):
+                watch[0].lose()
+                watch[1].lose()
                 continue
             depth = crossing_depth(self.shapes[pair[0]], self.shapes[pair[1]], a, b, self.least)
             if not first:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Card, Panel
-from foldproof.folding.place import place_panels
+from foldproof.folding.place import Placing, place_panels
 from foldproof.making.table import Lie, Table
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import IDENTITY, Isometry
@@ -98,13 +98,7 @@ def _folded(
     still = root_still(card, root)
     if still is None:
         return ()
-    placing = place_panels(
-        panels,
-        tuple(hinge for hinge in card.hinges if hinge.piece in {panel.piece for panel in panels.values()}),
-        made_bonds(card, table),
-        folds,
-        still,
-    )
+    placing = _placing(card, table, panels, folds, still)
     unfinished = {
         name: regions for name in {panel.piece for panel in panels.values()}
         if (regions := _as_cut_so_far(card, table, name)) is not None
@@ -118,6 +112,23 @@ def _folded(
         elif area_now is not None:
             parts.append(Part(piece=panel.piece, panel=name, ring=area_now.ring, fit=fit, holes=area_now.holes))
     return tuple(parts)
+
+
+def _placing(
+    card: Card, table: Table, panels: Mapping[str, Panel], folds: Mapping[str, Fraction], still: str,
+) -> Placing:
+    hinges = tuple(hinge for hinge in card.hinges if hinge.piece in {panel.piece for panel in panels.values()})
+    return place_panels(panels, hinges, made_bonds(card, table), folds, still)
+
+
+def stays_together(card: Card, table: Table, piece: str) -> bool:
+    """Whether the body of a piece closes as it is folded now; where folds are tied in a ring it may not yet."""
+    root = table.root(piece)
+    still = root_still(card, root)
+    members = {name for name in table.pieces if table.root(name) == root}
+    panels = {name: panel for name, panel in card.panels.items() if panel.piece in members}
+    folds = {name: angle for name, angle in table.folded if abs(angle) == 180}
+    return still is None or not _placing(card, table, panels, folds, still).misfits
 
 
 def _as_cut_so_far(card: Card, table: Table, name: str) -> Mapping[str, Area] | None:
