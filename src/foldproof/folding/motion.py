@@ -23,7 +23,7 @@ MOST_ORDERS = 12
 """How many orders of the folds are tried where the recipe names none."""
 _SHORTEST = 5e-4
 """Of a stage: a step that is too long for a share as short as this is a leap to another state."""
-_SOLVING = 100
+_SOLVING = 40
 """How many looks a moment counts for whose angles have to be solved."""
 _MOST_TIED = 4
 """How many folds that one loop ties are parted in all ways into some that move first and the rest."""
