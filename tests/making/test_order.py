@@ -45,6 +45,31 @@ def test_gluing_and_drying(actions: str, names: list[str], says: str) -> None:
     assert says in " ".join(finding.message for finding in making.findings)
 
 
+@pytest.mark.parametrize(("actions", "names"), [
+    pytest.param(READY + FOLD + "unfold: spine\n" + FOLD, [], id="opened between"),
+    pytest.param(READY + FOLD + FOLD, ["folded twice"], id="folded again while folded"),
+    pytest.param(READY + "fold: {score: spine, fold: valley, angle: 90}\n" + FOLD, [], id="folded further"),
+])
+def test_folding_what_is_folded(actions: str, names: list[str]) -> None:
+    assert told(make(actions)) == names
+
+
+PARTLY = "layers:\n  mat: {paper: plain, size: [3, 5], upon: rear front, at: {left: 1/4, top: 1/2}, adhesive: glue}\n"
+
+
+@pytest.mark.parametrize(("before", "names"), [
+    pytest.param("", [], id="it lies open"),
+    pytest.param(FOLD, ["glued to a face that is covered"], id="a strip of it shows, and the middle is covered"),
+])
+def test_gluing_where_a_flap_lies(before: str, names: list[str]) -> None:
+    scores = "spine: {across: 3 1/2, fold: valley}"
+    making = make(
+        "cut: [8, 6]\nturn over: book page\nscore: 4 1/2\nturn over: book page\n{cut: [3, 5], piece: mat}\n" + before
+        + "attach: {what: mat, left: 1/4, top: 1/2, with: glue}\ndry: 5 min\n" + ("" if before else FOLD),
+        scores=scores, more=PARTLY)
+    assert [name for name in told(making) if name.startswith("glued")] == names
+
+
 @pytest.mark.parametrize(("minutes", "names"), [
     pytest.param("5", [], id="the minutes of a step between are minutes of drying"),
     pytest.param("4", ["folded while the glue is wet"], id="too few of them"),

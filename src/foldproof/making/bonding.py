@@ -7,8 +7,10 @@ from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import Bond
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.putting import put, said_distances
-from foldproof.making.seen import seen
+from foldproof.making.seen import Seen, seen, to_maker
 from foldproof.making.table import Bonded, OnTable
+from foldproof.making.work import work_with
+from foldproof.paper.polygon import Where, centre_of, locate
 from foldproof.recipe.actions import Attach, SlideIn
 
 
@@ -81,7 +83,8 @@ def _out_of_reach(setting: Setting, bond: Bond) -> list[Finding]:
         return []
     above = seen(card, table, receiver)
     panel, face = bond.under.panel, bond.under.face
-    if above.of(panel, face) or not any(shown.panel is not None for shown in above.shown if shown.piece == receiver):
+    unshaped = not any(shown.panel is not None for shown in above.shown if shown.piece == receiver)
+    if unshaped or _lies_open(setting, above, bond):
         return []
     if seen(card, table, receiver, behind=True).of(panel, face):
         return [fault(
@@ -90,6 +93,26 @@ def _out_of_reach(setting: Setting, bond: Bond) -> list[Finding]:
     return [fault(
         setting, "glued to a face that is covered", f"The {bond.name} goes on the {face.value} of the {panel}, which "
         "is covered at this moment.", "Open the fold that covers it first, or move this step.")]
+
+
+def _lies_open(setting: Setting, above: Seen, bond: Bond) -> bool:
+    """Whether hands reach the middle of where it goes: nothing lies there but what is fixed to that panel itself."""
+    panel = bond.under.panel
+    if not above.of(panel, bond.under.face) or bond.area is None:
+        return bool(above.of(panel, bond.under.face))
+    work = work_with(setting.card, setting.table, setting.card.panels[panel].piece)
+    part = next((p for p in work.parts if p.panel == panel or (
+        p.panel is None and p.piece == setting.card.panels[panel].piece)), None)
+    if part is None:
+        return True
+    middle = to_maker(work).point(part.fit.point(centre_of(bond.area)))
+    own = {panel}
+    made = {each.name for each in setting.table.bonds}
+    while more := {each.over.panel for each in setting.card.bonds
+                   if each.name in made and each.under.panel in own} - own:
+        own |= more
+    top = [shown.panel for shown in above.shown if locate(middle, shown.ring, shown.holes) is Where.IN]
+    return not top or top[0] is None or top[0] in own
 
 
 def _adhesive(setting: Setting, adhesive: str | None, bond: Bond) -> list[Finding]:

@@ -64,6 +64,10 @@ def fold_on(setting: Setting, action: FoldOn) -> Outcome:
     findings.extend(moved_while_wet(setting, piece.name, score.name))
     sign = 1 if score.fold is not Fold.MOUNTAIN else -1
     angle = sign * (action.angle.value if action.angle is not None else _RIGHT_OVER)
+    if (score.name, angle) in setting.table.folded:
+        findings.append(fault(
+            setting, "folded twice", f"The {score.name} is folded already, and no step has opened it since.",
+            f"Open it first (`unfold: {score.name}`), or take this fold out."))
     kept = tuple(entry for entry in setting.table.folded if entry[0] != score.name)
     table = replace(setting.table, folded=(*kept, (score.name, angle)))
     return Outcome(table=table, piece=piece.name, lines=(score.segment,), findings=tuple(findings))

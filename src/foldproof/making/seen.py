@@ -76,11 +76,11 @@ def seen(card: Card, table: Table, piece: str, *, behind: bool = False) -> Seen:
     over = frozenset(
         (a, b) for a in panels for b in panels if (places[int(a)][0], places[int(b)][0]) in found.over)
     laid = ordered(laid, over)
-    to_maker = _to_maker(work)
+    onto = to_maker(work)
     low, high = work.span(work.lie.right)
     near, far = work.span(work.lie.away)
     shown = tuple(
-        _shown(table, work, to_maker, *places[int(name)][1:], area.ring, area.holes)
+        _shown(table, work, onto, *places[int(name)][1:], area.ring, area.holes)
         for name, area in merge(laid.whole, laid.top))
     return Seen(root=work.root, width=high - low, height=far - near, shown=shown)
 
@@ -103,7 +103,7 @@ def _panels_of(card: Card, part: Part) -> tuple[Panel, ...]:
     return (Panel(name="", piece=part.piece, ring=part.ring, holes=part.holes),)
 
 
-def _to_maker(work: Work) -> Isometry:
+def to_maker(work: Work) -> Isometry:
     """From the frame of the body's root to the maker's. A lie is square to the root's frame, of length one."""
     right, away = work.lie.right, work.lie.away
     assert right.square == 1
@@ -112,16 +112,16 @@ def _to_maker(work: Work) -> Isometry:
 
 
 def _shown(
-    table: Table, work: Work, to_maker: Isometry, part: Part, panel: Panel, ring: Ring, holes: tuple[Ring, ...],
+    table: Table, work: Work, maker: Isometry, part: Part, panel: Panel, ring: Ring, holes: tuple[Ring, ...],
 ) -> Shown:
     """What there is on a visible area, which is given in the root's frame."""
     piece, face = table.pieces[part.piece], work.face_up(part)
     back = part.fit.inverse
     on_piece, gaps = back.ring(ring), tuple(back.ring(hole) for hole in holes)
-    onto = to_maker.after(part.fit)
+    onto = maker.after(part.fit)
     return Shown(
-        piece=part.piece, panel=panel.name or None, face=face, ring=to_maker.ring(ring),
-        holes=tuple(to_maker.ring(hole) for hole in holes),
+        piece=part.piece, panel=panel.name or None, face=face, ring=maker.ring(ring),
+        holes=tuple(maker.ring(hole) for hole in holes),
         creases=tuple(
             onto.segment(stretch) for crease in piece.creases for stretch in clip(crease.segment, on_piece, gaps)
             if stretch.start != stretch.end),
