@@ -16,6 +16,9 @@ The shape, version 1 (a change that breaks a reader raises the number; new names
 - `poses`: name to `flat`; flat ones have `outline`, `size`, `over` (pairs of upper and lower panel), `meetings`,
   `seen` and `seen_from_behind` (panel, face, outline, in the pose's frame) and `thickness`; others have `height`,
   `frames` (origin, right and up of each panel in space), `angles` and `misfit`, all approximate.
+- `ways`: for each step of `opening` from pose to pose, `folds` (groups of scores, one group after another), `clear`
+  (nothing was found in the way), `step` (no point went farther from one moment looked at to the next, approximate),
+  and what was not looked at: `tucked` (pairs of panels), `bent` (panels).
 - `steps`: number, id, title, minutes and `actions` (what is done, on which piece, its numbers, in words as `said`).
 - `findings`: as `foldproof check --json` gives them, files by name only.
 """
@@ -33,6 +36,7 @@ from foldproof.documents.view import View
 from foldproof.findings.finding import Finding, Place
 from foldproof.findings.show import as_json
 from foldproof.folding.card import Bond, Card, CardPiece, FlatPose, Meeting, Panel, Pose, Region, StandingPose, Surface
+from foldproof.folding.motion import Journey, journeys
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.vector import Point, Ring
@@ -65,6 +69,7 @@ def facts_file(card: Card, making: Making, findings: tuple[Finding, ...], view: 
         "panels": {panel.name: _panel(panel) for panel in card.panels.values()},
         "joins": {bond.name: _bond(bond, card) for bond in card.bonds},
         "poses": {pose.name: _pose(pose) for pose in card.poses},
+        "ways": [_way(way) for way in journeys(card)],
         "steps": [
             {
                 "number": step.number,
@@ -163,6 +168,13 @@ def _bond(bond: Bond, card: Card) -> dict[str, Any]:
         "layer": piece is not None and piece.layer, "under": _surface(bond.under), "over": _surface(bond.over),
         "area": _ring(bond.area) if bond.area else None, "adhesive": bond.adhesive,
         "glue_area": [_ring(ring) for ring in bond.glue],
+    }
+
+
+def _way(way: Journey) -> dict[str, Any]:
+    return {
+        "from": way.start, "to": way.end, "folds": [list(stage) for stage in way.stages], "clear": way.free,
+        "step": round(way.step, 6), "tucked": [list(pair) for pair in way.not_checked], "bent": list(way.bent),
     }
 
 
