@@ -106,7 +106,8 @@ def _lies_open(setting: Setting, above: Seen, bond: Bond) -> bool:
     if part is None:
         return True
     middle = to_maker(work).point(part.fit.point(centre_of(bond.area)))
-    own = {panel}
+    guest = setting.card.panels[bond.over.panel].piece
+    own = {panel, *(name for name, each in setting.card.panels.items() if each.piece == guest)}  # its loose end lifts
     made = {each.name for each in setting.table.bonds}
     while more := {each.over.panel for each in setting.card.bonds
                    if each.name in made and each.under.panel in own} - own:
