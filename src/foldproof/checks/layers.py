@@ -14,7 +14,6 @@ from foldproof.paper.polygon import Box, Where, area, bounding_box, clip, locate
 from foldproof.paper.vector import Ring
 from foldproof.recipe.actions import Attach, FoldOn
 from foldproof.recipe.records import LayerSpec, Rectangle
-from foldproof.recipe.repeating import every_action
 
 OUTSIDE = error(
     "layer sticks out of its panel",
@@ -138,10 +137,11 @@ def _angle(pose: object, score: str) -> Fraction | None:
 
 def _folded_after(making: Making, score: str, bond: str) -> bool:
     fixed = False
-    for action in (action for step in making.steps for action in every_action(step.spec)):
-        if isinstance(action, Attach) and action.bond == bond:
+    for done in (done for step in making.steps for done in step.every):
+        if isinstance(done.action, Attach) and done.action.bond == bond:
             fixed = True
-        if fixed and isinstance(action, FoldOn) and action.score == score:
+        again = isinstance(done.action, FoldOn) and done.action.score == score
+        if fixed and score in dict(done.after.folded) and (again or score not in dict(done.before.folded)):
             return True
     return False
 

@@ -1,5 +1,6 @@
 """The plan and the table in plain words: where scores run, how pieces lie."""
 
+from fractions import Fraction
 from operator import itemgetter
 
 from foldproof.documents.words import listed
@@ -39,9 +40,28 @@ def score_words(score: CardScore, piece: CardPiece, unit: Unit) -> str:
         where = f"at {with_unit(start.x - outer.left, unit)} from the left edge"
     elif start.y == end.y and {start.x, end.x} == {outer.left, outer.right}:
         where = f"at {with_unit(start.y - outer.bottom, unit)} up from the bottom edge"
+    elif start.x == end.x:
+        where = (f"at {with_unit(start.x - outer.left, unit)} from the left edge, "
+                 f"{_run((start.y, end.y), (outer.bottom, outer.top), ('bottom', 'top'), unit)}")
+    elif start.y == end.y:
+        where = (f"at {with_unit(start.y - outer.bottom, unit)} up, "
+                 f"{_run((start.x, end.x), (outer.left, outer.right), ('left', 'right'), unit)}")
     else:
         where = f"from {spot_words(start, piece.outline, unit)} to {spot_words(end, piece.outline, unit)}"
     return f"score {where} ({_FOLDS[score.fold]})"
+
+
+def _run(
+    ends: tuple[Fraction, Fraction], edges: tuple[Fraction, Fraction], names: tuple[str, str], unit: Unit,
+) -> str:
+    """From where to where a straight line runs that does not go right across, measured from the first edge."""
+    low, high = sorted(ends)
+    to = f"the {names[1]} edge" if high == edges[1] else with_unit(high - edges[0], unit)
+    if low == edges[0]:
+        return f"from the {names[0]} edge to {to}"
+    whence = "up" if names[0] == "bottom" else f"from the {names[0]}"
+    return f"from {with_unit(low - edges[0], unit)}{'' if high < edges[1] else f' {whence}'} to {to}" + (
+        f" {whence}" if high < edges[1] else "")
 
 
 def cut_words(piece: CardPiece, unit: Unit) -> tuple[str, ...]:

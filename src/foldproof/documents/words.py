@@ -13,6 +13,7 @@ from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import (
     Action,
     Attach,
+    BringTo,
     CutAcross,
     CutAway,
     CutBetween,
@@ -115,6 +116,8 @@ def action_words(
             return f"Fold on the {score} {way}{by}{'' if sharp else ', without sharpening it'}"
         case Tuck(flap=flap, under=under):
             return f"Tuck the {flap} under the {under}"
+        case BringTo(pose=pose):
+            return f"Fold all scores together until {it} lies as {pose}"
         case Unfold(score=score):
             return f"Open the {score} flat again"
         case Attach():

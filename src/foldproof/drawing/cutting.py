@@ -105,9 +105,10 @@ def _tell_score(card: Card, piece: CardPiece, name: str) -> str:
     unit = card.recipe.unit
     kind = {Fold.NONE: "score for looks"}.get(score.fold, f"{score.fold} score")
     a, b = score.segment.start, score.segment.end
-    if a.x == b.x:
+    box = bounding_box(piece.outline)
+    if a.x == b.x and {a.y, b.y} == {box.bottom, box.top}:
         return f"{name}, a {kind} {with_unit(a.x, unit)} from the left"
-    if a.y == b.y:
+    if a.y == b.y and {a.x, b.x} == {box.left, box.right}:
         return f"{name}, a {kind} {with_unit(a.y, unit)} up from the bottom"
     ends = " to ".join(f"{with_unit(p.x, unit)} from the left and {with_unit(p.y, unit)} up" for p in (a, b))
     return f"{name}, a {kind} from {ends}"

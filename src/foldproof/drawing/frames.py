@@ -11,8 +11,8 @@ from foldproof.recipe import actions as do
 
 SHOWN = (
     do.CutOut, do.CutAcross, do.CutOff, do.CutBetween, do.DieCut, do.Lay, do.MarkAt, do.ScoreAt, do.ScoreBetween,
-    do.Turn, do.TurnOver, do.FoldOn, do.Tuck, do.Unfold, do.Attach, do.SlideIn, do.Stamp, do.Tie, do.Measure, do.SlitAt,
-    do.SlitBetween, do.CutAway, do.RoundCorners, do.Scallop,
+    do.Turn, do.TurnOver, do.FoldOn, do.BringTo, do.Tuck, do.Unfold, do.Attach, do.SlideIn, do.Stamp, do.Tie,
+    do.Measure, do.SlitAt, do.SlitBetween, do.CutAway, do.RoundCorners, do.Scallop,
 )
 """Actions that can be seen. Waiting, a change of blade and notes leave the paper as it is."""
 
@@ -124,8 +124,8 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
         case do.CutAcross() | do.CutOff() | do.CutBetween():
             _join(frames, waiting, done, done.before)
             frames[-1] = replace(frames[-1], closed=True, fence=frames[-1].fence or isinstance(action, do.CutAcross))
-        case do.FoldOn() | do.Unfold():
-            if frames and frames[-1].done and not stays_together(card, done.before, piece):
+        case do.FoldOn() | do.BringTo() | do.Unfold():
+            if not isinstance(action, do.BringTo) and frames and frames[-1].done and not stays_together(card, done.before, piece):
                 # one of a ring of folds that turn together: shown with the first of them
                 frames[-1] = replace(frames[-1], done=(*frames[-1].done, done))
                 return

@@ -12,7 +12,7 @@ from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.drawing.sheet import Sheet, add_lengths, bond_name
 from foldproof.drawing.shown_bonds import draw_attached, pattern_up
 from foldproof.drawing.shown_cuts import draw_away, draw_cut, draw_slit, new_slits, outline_heavy
-from foldproof.drawing.shown_folds import draw_fold, folding_creases
+from foldproof.drawing.shown_folds import draw_fold, draw_together, folding_creases
 from foldproof.drawing.shown_names import draw_marks, name_panels
 from foldproof.drawing.shown_scores import draw_new_creases, new_creases
 from foldproof.drawing.shown_tucks import draw_tuck
@@ -81,6 +81,8 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
             draw_attached(sheet, done)
         case do.FoldOn() | do.Unfold():
             draw_fold(sheet, done)
+        case do.BringTo():
+            draw_together(sheet, done)
         case do.Tuck():
             draw_tuck(sheet, done.action)
         case do.Measure():

@@ -8,13 +8,13 @@ from foldproof.drawing.frames import Frame
 from foldproof.drawing.labels import Wish, places_along
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
-from foldproof.drawing.picture import Picture, score_of, seen
+from foldproof.drawing.picture import Picture, fold_seen, kind_of_fold, score_of, seen
 from foldproof.drawing.plane import XY
 from foldproof.drawing.scene import Kind, Label, Line
 from foldproof.drawing.sheet import Sheet
 from foldproof.folding.card import Card
 from foldproof.making.table import Done, Table
-from foldproof.making.work import work_with
+from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Fold
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Point, Ring, Segment
@@ -24,6 +24,7 @@ from foldproof.recipe import actions as do
 def folding_creases(picture: Picture, frame: Frame) -> frozenset[tuple[str, Segment]]:
     """The creases that the frame folds: they are drawn as folds."""
     scores = {done.action.score for done in frame.done if isinstance(done.action, do.FoldOn)}
+    scores |= {score for done in frame.done if isinstance(done.action, do.BringTo) for score, _ in done.after.folded}
     return frozenset(
         (piece.name, crease.segment) for piece in picture.table.pieces.values() for crease in piece.creases
         if (score := score_of(picture.card, piece.name, crease.segment)) is not None and score.name in scores
@@ -63,6 +64,28 @@ def draw_fold(sheet: Sheet, done: Done) -> None:
     sheet.wishes.append(Wish(label=Label(text=words, at=path[10], pt=pt), places=places))
 
 
+def draw_together(sheet: Sheet, done: Done) -> None:
+    """Scores that fold at once, each as it folds, and one arrow for the largest part that moves."""
+    picture, card = sheet.picture, sheet.card
+    before, after = dict(done.before.folded), dict(done.after.folded)
+    for hinge in card.hinges:
+        host = picture.pane_at(hinge.piece, hinge.segment.middle)
+        if host is None or hinge.score not in after or before.get(hinge.score) == after[hinge.score]:
+            continue
+        p, q = (picture.looking.at(host.part.fit.point(e)) for e in (hinge.segment.start, hinge.segment.end))
+        fold = fold_seen(card, hinge.piece, hinge.segment, host.face)
+        sheet.items += [Line(points=s, kind=kind_of_fold(fold)) for s in seen(p, q, host.over)]
+    piece = done.piece or ""
+    moving = _between(card, work_with(card, done.before, piece), work_with(card, done.after, piece))
+    if moving is None:
+        return
+    path = fold_path(*(picture.looking.at(p) for p in moving))
+    sheet.items += fold_arrow(path, behind=False)
+    words = "all folds at once" if set(after) - set(before) else "open"
+    pt = sheet.style.text_pt
+    sheet.wishes.append(Wish(label=Label(text=words, at=path[10], pt=pt), places=tuple(places_along(path, pt))))
+
+
 def _at_ends(picture: Picture, score: str, pt: float) -> Iterator[tuple[XY, str, bool]]:
     """Candidates beyond the ends of a fold line, outside the work."""
     box, half = picture.box, cap_height(pt) / 2
@@ -92,19 +115,31 @@ def _moving(card: Card, done: Done, score: str) -> tuple[Point, Point] | None:
     table = done.before if unfolding else done.after
     folded = work_with(card, angles(table, Fraction(180)), piece)
     flat = work_with(card, angles(table, Fraction(0)), piece)
-    places = {part.panel: part for part in folded.parts if part.panel}
+    found = _between(card, flat, folded)
+    return found[::-1] if found and unfolding else found
+
+
+def _between(card: Card, flat: Work, folded: Work) -> tuple[Point, Point] | None:
+    """The middle of the largest panel that lies otherwise in two states of a body, in the first and in the second.
+
+    A piece that lies whole in one of them is looked up by its panels.
+    """
+    places = [(part.piece, part.panel, part.fit) for part in folded.parts if part.panel]
+    places += [(part.piece, name, part.fit) for part in folded.parts if part.panel is None
+               and (plan := card.piece(part.piece)) for name in plan.panels]
     moved: list[tuple[Fraction, Point, Point]] = []
-    for name, part in places.items():
-        before = next((p for p in flat.parts if p.panel == name or (p.panel is None and p.piece == part.piece)), None)
-        if before is None or before.fit == part.fit:
+    for piece, name, fit in places:
+        before = next((p for p in flat.parts if p.panel == name or (p.panel is None and p.piece == piece)), None)
+        if before is None or before.fit == fit:
             continue
-        box = bounding_box(part.ring)
-        middle = _centroid(part.ring)
-        moved.append((box.width * box.height, before.fit.point(middle), part.fit.point(middle)))
+        ring = card.panels[name].ring
+        box = bounding_box(ring)
+        middle = _centroid(ring)
+        moved.append((box.width * box.height, before.fit.point(middle), fit.point(middle)))
     if not moved:
         return None
     _, start, end = max(moved, key=lambda one: one[0])
-    return (end, start) if unfolding else (start, end)
+    return start, end
 
 
 def _centroid(ring: Ring) -> Point:

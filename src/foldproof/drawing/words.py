@@ -171,6 +171,10 @@ def _tell_done(card: Card, done: Done) -> list[str]:
             return [f"an arrow folds the work {way} on the {score}, a {fold} fold{far}"]
         case do.Tuck(flap=flap, under=under):
             return [f"the {flap} is tucked under the {under}"]
+        case do.BringTo(pose=pose):
+            new = [score for score, angle in done.after.folded if (score, angle) not in done.before.folded]
+            what = f"folds on {list_of(f'the {score}' for score in new)} at once" if new else "opens the folds"
+            return [f"an arrow {what}, until it lies as in the pose “{pose}”"]
         case do.Unfold(score=score):
             return [f"an arrow opens the fold on the {score} again"]
         case do.Attach():

@@ -14,14 +14,15 @@ WIDE, WORK, CLOSE, FRONT = "overhead wide", "overhead", "overhead close", "front
 _WIDEST_FIRST = (WIDE, WORK, CLOSE)
 _LOOKS: tuple[tuple[type[do.Doing], str], ...] = (
     (do.CutOut, WIDE), (do.CutAcross, WORK), (do.CutOff, WORK), (do.CutBetween, CLOSE),
+    (do.SlitAt, CLOSE), (do.SlitBetween, CLOSE), (do.CutAway, CLOSE), (do.RoundCorners, CLOSE), (do.Scallop, CLOSE),
     (do.MarkAt, WORK), (do.ScoreAt, WORK), (do.ScoreBetween, CLOSE), (do.FoldOn, WORK), (do.Unfold, WORK),
-    (do.Tuck, CLOSE), (do.Attach, CLOSE), (do.Stamp, CLOSE), (do.Tie, WORK),
+    (do.BringTo, WORK), (do.Tuck, CLOSE), (do.SlideIn, CLOSE), (do.Attach, CLOSE), (do.Stamp, CLOSE), (do.Tie, WORK),
 )
 """How each action is best seen (common practice, no source): wide for laying out, overhead for scoring and folding,
 close for lining up between two points, for glue and for stamps. All else goes with what stands beside it."""
 MOST_LOOKS = 2
 """A step that goes to and fro between more ways of seeing it is seen in its widest throughout."""
-_ONLY_SHOWS = (do.FoldOn, do.Unfold, do.Tuck, do.Measure, do.Note, do.Turn, do.TurnOver, do.Lay)
+_ONLY_SHOWS = (do.FoldOn, do.BringTo, do.Unfold, do.Tuck, do.Measure, do.Note, do.Turn, do.TurnOver, do.Lay)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,8 @@ _SECONDS: tuple[tuple[type[do.Doing], int], ...] = (
     (do.CutOut, 8), (do.CutAcross, 6), (do.CutOff, 6), (do.CutBetween, 8), (do.DieCut, 6), (do.SetBlade, 8),
     (do.Lay, 3), (do.MarkAt, 6), (do.ScoreAt, 5), (do.ScoreBetween, 8), (do.Turn, 2), (do.TurnOver, 2),
     (do.FoldOn, 5), (do.Tuck, 4), (do.Unfold, 3), (do.Attach, 10), (do.Stamp, 8), (do.Tie, 15), (do.Dry, 0),
-    (do.Measure, 4), (do.Note, 4),
+    (do.BringTo, 10), (do.SlitAt, 6), (do.SlitBetween, 8), (do.CutAway, 6), (do.RoundCorners, 6), (do.Scallop, 12),
+    (do.SlideIn, 6), (do.Measure, 4), (do.Note, 4),
 )
 _OTHER = 4
 SHOWN_SECONDS = Fraction(5)

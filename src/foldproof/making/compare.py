@@ -18,7 +18,7 @@ from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import bounding_box, clip
 from foldproof.paper.vector import ORIGIN, Point, Segment
-from foldproof.recipe.actions import Attach, CutOut, DieCut, FoldOn, ScoreAt, Tuck
+from foldproof.recipe.actions import Attach, BringTo, CutOut, DieCut, FoldOn, ScoreAt, Tuck
 
 
 def compare(card: Card, steps: tuple[StepMade, ...], told: frozenset[Place] = frozenset()) -> Iterator[Finding]:
@@ -179,7 +179,7 @@ def _off(made: Segment, plan: Segment, unit: Unit) -> str:
 
 
 def _folds(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
-    folded = {done.action.score for step in steps for done in step.every if isinstance(done.action, FoldOn)}
+    folded = {score for step in steps for done in step.every for score, _ in done.after.folded}
     for piece in card.pieces:
         for score in piece.scores:
             if score.fold is not Fold.NONE and score.name not in folded:
@@ -207,8 +207,9 @@ def _order(card: Card, end: Table, steps: tuple[StepMade, ...]) -> Iterator[Find
         return
     upper, lower = wrong[0][::-1] if closed.placements[still].flips else wrong[0]  # as the reader looks at it
     more = f", and {len(wrong) - 1} more such pairs" if len(wrong) > 1 else ""
-    last = next(
-        (step for step in reversed(steps) for done in step.done if isinstance(done.action, FoldOn | Tuck)), None)
+    last = next((
+        step for step in reversed(steps) for done in step.done
+        if isinstance(done.action, BringTo | FoldOn | Tuck)), None)
     yield Finding(
         name="closed in another order than the plan", severity=Severity.ERROR,
         place=last.spec.place if last else None, step=last.spec.id if last else None,

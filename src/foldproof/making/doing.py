@@ -9,7 +9,7 @@ from foldproof.findings.finding import Finding
 from foldproof.making.away import cut_away, round_corners, scallop
 from foldproof.making.bonding import attach, slide_in
 from foldproof.making.cutting import cut_across, cut_between, cut_off, cut_out, die_cut
-from foldproof.making.folds import fold_on, unfold
+from foldproof.making.folds import bring_to, fold_on, unfold
 from foldproof.making.lines import at_stop, line_between, press, slit
 from foldproof.making.lying import brought_to_fence, brought_to_stop, turned, turned_over
 from foldproof.making.outcome import Outcome, Setting, fault, refused, with_pieces
@@ -70,6 +70,12 @@ def _(action: do.FoldOn, setting: Setting) -> Outcome:
 @carry_out_action.register
 def _(action: do.Tuck, setting: Setting) -> Outcome:
     return tuck(setting, action)
+
+
+@carry_out_action.register
+def _(action: do.BringTo, setting: Setting) -> Outcome:
+    work = _work(setting)
+    return work if isinstance(work, Outcome) else bring_to(setting, action)
 
 
 @carry_out_action.register

@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding
-from foldproof.folding.card import CardPiece, CardScore
+from foldproof.folding.card import CardPiece, CardScore, FlatPose
 from foldproof.making.drying import moved_while_wet
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.table import OnTable
@@ -13,7 +13,7 @@ from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.polygon import clip
 from foldproof.paper.vector import Segment
-from foldproof.recipe.actions import FoldOn, Unfold
+from foldproof.recipe.actions import BringTo, FoldOn, Unfold
 
 _RIGHT_OVER = Fraction(180)
 
@@ -71,6 +71,38 @@ def fold_on(setting: Setting, action: FoldOn) -> Outcome:
     kept = tuple(entry for entry in setting.table.folded if entry[0] != score.name)
     table = replace(setting.table, folded=(*kept, (score.name, angle)))
     return Outcome(table=table, piece=piece.name, lines=(score.segment,), findings=tuple(findings))
+
+
+def bring_to(setting: Setting, action: BringTo) -> Outcome:
+    """All that a flat pose folds otherwise, folded or opened at once; other scores lie flat then."""
+    card, table = setting.card, setting.table
+    pose = card.pose(action.pose)
+    if not isinstance(pose, FlatPose):
+        return refused(setting, "pose that does not lie flat", f"The pose “{action.pose}” does not lie flat, so the "
+                       "work cannot be left in it on the table.", "Name a flat pose, or say what hands do in a `note`.")
+    wanted = {fold.score.value: fold.angle.value for fold in pose.spec.folds
+              if fold.angle is not None and fold.angle.value}
+    own = [(piece, score) for piece in card.pieces if piece.name in table.pieces for score in piece.scores]
+    findings: list[Finding] = []
+    for piece, score in own:
+        on_table = table.pieces[piece.name]
+        if score.name in wanted and not _pressed(on_table, score.segment) and not _mispressed(on_table, piece):
+            findings.append(fault(
+                setting, "folded before it is scored", f"The {piece.name} is folded on its {score.name}, which no step "
+                "before this one scores.", "Score it first, or move this step behind the one that does."))
+    before = dict(table.folded)
+    moving = [score.name for _, score in own if before.get(score.name, 0) != wanted.get(score.name, 0)]
+    if not moving:
+        return refused(setting, "nothing to fold", f"The work lies in the pose “{action.pose}” already.",
+                       "Take this out, or name the pose that is meant.")
+    findings.extend(found for piece, score in own if score.name in moving
+                    for found in moved_while_wet(setting, piece.name, score.name))
+    names = {score.name for _, score in own}
+    folded = tuple((name, angle) for name, angle in wanted.items() if name in names)
+    kept = tuple(entry for entry in table.folded if entry[0] not in names)
+    after = still_tucked(card, replace(table, folded=(*kept, *folded)))
+    lines = tuple(score.segment for piece, score in own if score.name in moving and piece.name == own[0][0].name)
+    return Outcome(table=after, piece=setting.target, lines=lines, findings=tuple(dict.fromkeys(findings)))
 
 
 def unfold(setting: Setting, action: Unfold) -> Outcome:

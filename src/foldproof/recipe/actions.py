@@ -210,6 +210,13 @@ class Tuck(Doing):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BringTo(Doing):
+    """Fold or open several scores at once, as a pose says: folds that hang together can only go together."""
+
+    pose: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Unfold(Doing):
     """Lay a fold flat again."""
 
@@ -332,6 +339,6 @@ class Note(Doing):
 
 Action = (
     CutOut | CutAcross | CutOff | CutBetween | DieCut | SlitAt | SlitBetween | CutAway | RoundCorners | Scallop
-    | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver | FoldOn | Tuck | Unfold | Attach | SlideIn
-    | Stamp | Tie | Dry | Measure | Note
+    | SetBlade | Lay | MarkAt | ScoreAt | ScoreBetween | Turn | TurnOver | FoldOn | BringTo | Tuck | Unfold | Attach
+    | SlideIn | Stamp | Tie | Dry | Measure | Note
 )

@@ -103,7 +103,7 @@ RECIPE = Form(
             "slides",
             Named(Naming.SLIDE, Mapped((SLIDE,))),
             "What moves or holds without a hinge and without glue, by name.",
-            "{tag in pouch: {what: tag, pocket: pouch, glued: [left, right, bottom], strip: 1/8}}",
+            "{tag in pouch: {what: tag, pocket: pouch}}",
         ),
         Key(
             "poses",

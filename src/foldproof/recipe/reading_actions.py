@@ -6,6 +6,7 @@ from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import (
     Action,
     Attach,
+    BringTo,
     CutAcross,
     CutAway,
     CutBetween,
@@ -168,6 +169,8 @@ def _make(word: str, fields: Fields, place: Place, piece: str | None) -> Action:
         case "tuck":
             flap, under = part.need("flap", Text), part.need("under", Text)
             return Tuck(place=place, piece=piece, flap=flap.value, under=under.value)
+        case "bring to":
+            return BringTo(place=place, piece=piece, pose=fields.need("bring to", Text).value)
         case "unfold":
             return Unfold(place=place, piece=piece, score=fields.need("unfold", Text).value)
         case "attach":

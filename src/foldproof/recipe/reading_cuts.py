@@ -107,8 +107,6 @@ def slide(fields: Fields, name: Text | None, desk: Desk) -> SlideSpec | None:
         what=fields.need("what", Text),
         hold=hold,
         into=fields.need(hold.value, Text),
-        glued=fields.several("glued", str),
-        strip=fields.get("strip", Quantity),
         laps=fields.get("laps", Quantity),
         at=(at.x, at.y) if at else None,
         pin=(pin.x, pin.y) if pin else None,

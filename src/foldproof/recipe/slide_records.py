@@ -12,7 +12,7 @@ class Hold(StrEnum):
     """In what something slides, or what holds it."""
 
     POCKET = "pocket"
-    """A panel glued along some of its edges."""
+    """A layer or a join that takes glue in strips along some of its edges."""
     SLIT = "slit"
     """A tongue or a pull tab goes through it."""
     BAND = "band"
@@ -30,11 +30,7 @@ class SlideSpec:
     """The piece, layer or panel that moves; `card` for what a band goes round."""
     hold: Hold
     into: Text
-    """The pocket's layer or piece, the slit, the band's piece, or what the brad goes through."""
-    glued: tuple[str, ...]
-    """Of a pocket: the edges that are glued, as its outer face is read."""
-    strip: Quantity | None
-    """Of a pocket: how wide the glue is along each of these edges."""
+    """The pocket's layer or join, the slit, the band's piece, or what the brad goes through."""
     laps: Quantity | None
     """Of a band: how much its ends overlap."""
     at: tuple[Quantity, Quantity] | None
