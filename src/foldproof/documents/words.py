@@ -117,7 +117,7 @@ def action_words(
         case Tuck(flap=flap, under=under):
             return f"Tuck the {flap} under the {under}"
         case BringTo(pose=pose):
-            return f"Fold all scores together until {it} lies as {pose}"
+            return f"Move all folds at once, until {it} lies as in “{pose}”"
         case Unfold(score=score):
             return f"Open the {score} flat again"
         case Attach():

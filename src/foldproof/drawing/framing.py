@@ -41,7 +41,7 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     name_panels(sheet, set(guests))
     box = picture.box
     tools = fence_and_stop(box) if fence else []
-    lengths = [_past_fence(w, box) for w in sheet.lengths] if fence else sheet.lengths
+    lengths = list(dict.fromkeys(_past_fence(w, box) if fence else w for w in sheet.lengths))
     beside = replace(box, top=box.top + THICK, left=box.left - THICK) if fence else box
     items = [*sheet.items, *tools, *set_in_rows(lengths, beside, style.text_pt)]
     wishes = [*(tool_names(box, style.small_pt) if fence else []), *sheet.wishes]

@@ -168,8 +168,9 @@ def _loose(
     for bond in bonds:
         group[find(panels[bond.under.panel].piece)] = find(panels[bond.over.panel].piece)
     first = recipe.pieces[0].name.value
+    held = {name.value for slide in recipe.slides for name in (slide.what, slide.into)}
     return [
         error("piece never attached", f"Nothing joins {piece.name} to {first}.", piece.name.place,
               "Add a join between the two, or leave the piece out.")
-        for piece in recipe.pieces if find(piece.name.value) != find(first)
+        for piece in recipe.pieces if piece.name.value not in held and find(piece.name.value) != find(first)
     ]

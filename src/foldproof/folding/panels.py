@@ -61,15 +61,13 @@ def divide(spec: PieceSpec | LayerSpec, unit: Unit) -> tuple[Divided | None, tup
     named_faces, misnamed = name_panels(
         spec, [whole.faces[face] for face in sheet.paper], {score.name: score for score in scores})
     names = dict(zip(sheet.paper, named_faces, strict=True))
-    if not extra:  # panels cannot be judged while scores are missing
-        extra.extend(misnamed)
+    if not extra:  # panels cannot be judged while scores are missing, or parts fall off
+        extra.extend(_apart(spec, sheet, spec.name.value) or misnamed)
     panels = tuple(
         Panel(name=name, piece=spec.name.value, ring=face.ring, holes=face.holes)
         for name, face in ((name, whole.faces[index]) for index, name in names.items())
     )
     hinges = _hinges(spec.name.value, whole, owners, folding, names)
-    if not extra:
-        extra.extend(_apart(spec, sheet, spec.name.value))
     piece = _piece(spec, cut, points, scores, named_faces)
     return Divided(piece=piece, panels=panels, hinges=hinges), tuple(extra)
 
@@ -221,7 +219,8 @@ def _hinges(
         for edge in whole.edges:
             if _score_at(edge.sources, owners) is not score or edge.left == edge.right:
                 continue
-            assert edge.left is not None and edge.right is not None
+            if edge.left is None or edge.right is None or not {edge.left, edge.right} <= names.keys():
+                continue  # along an edge or a window, which is told elsewhere
             same = edge.segment.along.dot(d) > 0
             s = edge.segment if same else Segment(edge.segment.end, edge.segment.start)
             sides = (edge.left, edge.right) if same else (edge.right, edge.left)

@@ -180,6 +180,9 @@ def _off(made: Segment, plan: Segment, unit: Unit) -> str:
 
 def _folds(card: Card, steps: tuple[StepMade, ...]) -> Iterator[Finding]:
     folded = {score for step in steps for done in step.every for score, _ in done.after.folded}
+    if any(isinstance(done.action, BringTo) for step in steps for done in step.every):
+        # scores in a ring bend on the way, also where they come to lie flat again
+        folded |= {fold.score.value for pose in card.recipe.poses for fold in pose.folds}
     for piece in card.pieces:
         for score in piece.scores:
             if score.fold is not Fold.NONE and score.name not in folded:

@@ -42,14 +42,14 @@ def compare_cuts(card: Card, piece: CardPiece, made: OnTable, steps: Sequence[St
     unit = card.recipe.unit
     windows = {canonical(window.ring): window for window in piece.windows}
     holes = {canonical(hole) for hole in made.holes}
-    cuts = [_Made(done.action.place, step.spec.id) for step in steps for done in step.done
+    cuts = [_Made(done.action.place, step.spec.id) for step in steps for done in step.every
             if isinstance(done.action, CutAway) and not done.action.opens and done.gone and done.piece == piece.name]
     yield from _paired(
         "window", piece, [(window.name, window.place, ring) for ring, window in windows.items() if ring not in holes],
         [ring for ring in holes if ring not in windows], cuts, lambda ring: _box_words(ring, unit), _ring_gap)
     wanted = [(slit.name, slit.place, part) for slit in piece.slits
               for part in clip(slit.segment, piece.outline, piece.holes) if part.start != part.end]
-    cuts = [_Made(done.action.place, step.spec.id) for step in steps for done in step.done
+    cuts = [_Made(done.action.place, step.spec.id) for step in steps for done in step.every
             if isinstance(done.action, SlitAt | SlitBetween) and done.lines and done.piece == piece.name]
     yield from _paired(
         "slit", piece, [one for one in wanted if not any(same_line(one[2], line) for line in made.slits)],
@@ -61,7 +61,7 @@ def shaped(piece: CardPiece, steps: Sequence[StepMade]) -> bool:
     """Whether a step takes anything off the piece's outline."""
     return any(
         isinstance(done.action, CutAway | RoundCorners | Scallop) and done.gone and done.piece == piece.name
-        for step in steps for done in step.done)
+        for step in steps for done in step.every)
 
 
 def compare_edges(card: Card, piece: CardPiece, made: OnTable, steps: Sequence[StepMade]) -> Iterator[Finding]:
@@ -75,7 +75,7 @@ def compare_edges(card: Card, piece: CardPiece, made: OnTable, steps: Sequence[S
         return None if in_plan is in_made else "plan" if in_plan else "made"
 
     parts = sorted(merge(whole, only), key=lambda part: -part[1].size)
-    cuts = [_Made(done.action.place, step.spec.id) for step in steps for done in step.done
+    cuts = [_Made(done.action.place, step.spec.id) for step in steps for done in step.every
             if isinstance(done.action, CutAway | RoundCorners | Scallop) and done.piece == piece.name]
     by = cuts[-1] if cuts else None
     for kind, part in parts[:1]:
