@@ -26,11 +26,14 @@ def test_the_table_of_checks_is_the_catalogue() -> None:
     assert part_of(README.read_text(encoding="utf-8"), "checks") == checks_table(), REMAKE
 
 
-def test_the_recipe_in_the_readme_is_sound(tmp_path: Path) -> None:
-    shown = re.search(r"```yaml\n(.*?)```", README.read_text(encoding="utf-8"), flags=re.S)
-    assert shown is not None
-    recipe = tmp_path / "tide-gate.yaml"
-    recipe.write_text(shown[1], encoding="utf-8")
+IN_README = re.findall(r"```yaml\n(title: .*?)```", README.read_text(encoding="utf-8"), flags=re.S)
+
+
+@pytest.mark.parametrize("shown", IN_README, ids=lambda text: text.split("\n")[0])
+def test_the_recipes_in_the_readme_are_sound(shown: str, tmp_path: Path) -> None:
+    assert len(IN_README) >= 2
+    recipe = tmp_path / "shown.yaml"
+    recipe.write_text(shown, encoding="utf-8")
     proof = prove(recipe)
     assert proof.sound, proof.findings
     assert [finding.name for finding in proof.findings if finding.severity != "advice"] == []

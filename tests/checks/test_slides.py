@@ -42,7 +42,7 @@ def _pocket(tag: str, glue: str = THREE) -> list[tuple[str, str]]:
     return [(f.name, f.message) for f in found_in(POCKET.replace("TAG", tag).replace("GLUE", glue))]
 
 
-@pytest.mark.parametrize(("tag", "glue", "names"), [
+TAGS = [
     # the worked example of the trade: a pocket 4 wide glued 1/8 on three sides clears 3 3/4
     pytest.param("3 3/4", THREE, ["it jams"], id="3 3/4 jams"),
     pytest.param("3 5/8", THREE, [], id="3 5/8 runs"),
@@ -51,7 +51,10 @@ def _pocket(tag: str, glue: str = THREE) -> list[tuple[str, str]]:
     pytest.param("3 7/8", "{top: 1/8, bottom: 1/8}", ["it jams"], id="open at both sides: the height counts"),
     pytest.param("3 5/8", "{all over: true}", ["no pocket"], id="glued all over"),
     pytest.param("3 5/8", "{left: 1/8, right: 1/8, top: 1/8, bottom: 1/8}", ["no pocket"], id="glued on all sides"),
-])
+]
+
+
+@pytest.mark.parametrize(("tag", "glue", "names"), TAGS)
 def test_a_tag_in_a_pocket(tag: str, glue: str, names: list[str]) -> None:
     assert [name for name, _ in _pocket(tag, glue)] == names
 
@@ -100,13 +103,16 @@ steps:
 """
 
 
-@pytest.mark.parametrize(("long", "names"), [
+BANDS = [
     # round the height of 60 mm and two papers of 0.25 mm: 2 x 60.5 = 121, 15 to lap and 1.5 of play make 137.5
     pytest.param("137.5", [], id="just long enough"),
     pytest.param("137", ["band too short"], id="half a millimetre short"),
     pytest.param("148", [], id="loose, but not too loose"),
     pytest.param("149", ["band too loose"], id="slips off"),
-])
+]
+
+
+@pytest.mark.parametrize(("long", "names"), BANDS)
 def test_a_band_goes_round_the_card_and_its_thickness(long: str, names: list[str]) -> None:
     assert [finding.name for finding in found_in(BAND.replace("LONG", long))] == names
 
@@ -138,13 +144,16 @@ steps:
 """
 
 
-@pytest.mark.parametrize(("to", "names"), [
+TONGUES = [
     pytest.param("2 1/8", [], id="an eighth of play"),
     pytest.param("2 1/16", ["it runs tight"], id="a sixteenth"),
     pytest.param("2", ["it jams"], id="as long as the tab is wide"),
     pytest.param("3 15/16", ["thin neck of paper"], id="a slit that all but reaches the edge"),
     pytest.param("3 7/8", [], id="an eighth of paper is left"),
-])
+]
+
+
+@pytest.mark.parametrize(("to", "names"), TONGUES)
 def test_a_tongue_in_a_slit(to: str, names: list[str]) -> None:
     assert [finding.name for finding in found_in(SLIT.replace("TO", to))] == names
 
@@ -176,12 +185,22 @@ steps:
 """
 
 
-@pytest.mark.parametrize(("x", "pin", "names"), [
+TURNING = [
     # corners reach sqrt 2 = 1.414 and sqrt(1.5^2 + 0.5^2) = 1.581 from their brads; with 1/16 of play 3.058 in all
     pytest.param("5 1/16", "1 1/2, 1/2", [], id="just clear"),
     pytest.param("5", "1 1/2, 1/2", ["turning pieces hit"], id="a sixteenth nearer"),
     pytest.param("7 7/8", "3 1/2, 1/2", ["brad beside the paper"], id="pinned beside the paper"),
-])
+]
+
+
+@pytest.mark.parametrize(("x", "pin", "names"), TURNING)
 def test_turning_pieces_keep_clear_of_each_other(x: str, pin: str, names: list[str]) -> None:
     found = [finding.name for finding in found_in(DIALS.replace("X", x).replace("PIN", pin))]
     assert found == names
+
+
+TOLD = {
+    "it jams", "it runs tight", "no pocket", "band too short", "band too loose", "thin neck of paper", "turning pieces hit",
+    "brad beside the paper", "a slide that no step makes",
+}
+"""Every finding that these recipes are made for."""

@@ -125,7 +125,8 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             _join(frames, waiting, done, done.before)
             frames[-1] = replace(frames[-1], closed=True, fence=frames[-1].fence or isinstance(action, do.CutAcross))
         case do.FoldOn() | do.BringTo() | do.Unfold():
-            if not isinstance(action, do.BringTo) and frames and frames[-1].done and not stays_together(card, done.before, piece):
+            single = not isinstance(action, do.BringTo)
+            if single and frames and frames[-1].done and not stays_together(card, done.before, piece):
                 # one of a ring of folds that turn together: shown with the first of them
                 frames[-1] = replace(frames[-1], done=(*frames[-1].done, done))
                 return

@@ -51,6 +51,9 @@ def add_lengths(sheet: Sheet, piece: str, done: Done, shift: Vector | None = Non
         if isinstance(done.action, do.ScoreAt | do.SlitAt | do.CutAcross) and level:
             a, b = (a[0], box.bottom), (b[0], box.bottom)
             sheet.lengths.append(Wanted(start=a, end=b, text=text, sides=("below",)))
+        elif isinstance(done.action, do.ScoreAt | do.SlitAt):
+            # from the fence, away from the stop; lines that begin and end alike share their lengths
+            sheet.lengths.append(Wanted(start=(box.right, a[1]), end=(box.right, b[1]), text=text, sides=("right",)))
         elif isinstance(done.action, do.CutOut | do.DieCut):
             a, b = ((a[0], box.bottom), (b[0], box.bottom)) if level else ((box.left, a[1]), (box.left, b[1]))
             sheet.lengths.append(Wanted(start=a, end=b, text=text, sides=("below",) if level else ("left",)))
