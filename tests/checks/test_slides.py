@@ -200,7 +200,7 @@ def test_turning_pieces_keep_clear_of_each_other(x: str, pin: str, names: list[s
 
 
 TOLD = {
-    "it jams", "it runs tight", "no pocket", "band too short", "band too loose", "thin neck of paper", "turning pieces hit",
-    "brad beside the paper", "a slide that no step makes",
+    "it jams", "it runs tight", "no pocket", "band too short", "band too loose", "thin neck of paper",
+    "turning pieces hit", "brad beside the paper", "a slide that no step makes",
 }
 """Every finding that these recipes are made for."""
