@@ -14,7 +14,8 @@ from foldproof.paper.polygon import area
 from foldproof.paper.vector import Point, Segment
 from foldproof.recipe.records import StepSpec
 from literals import quantities
-from wrong_numbers import RECIPES, Checked, check_text
+from slips.verdict import Checked, check_text
+from wrong_numbers import RECIPES
 
 F = Fraction
 ALL = [pytest.param(path, id=path.stem) for path in sorted(RECIPES.glob("*.yaml"))]

@@ -2,7 +2,8 @@
 
 import pytest
 
-from wrong_numbers import RECIPES, check_text
+from slips.verdict import check_text
+from wrong_numbers import RECIPES
 
 WINDS = (RECIPES / "four-winds.yaml").read_text(encoding="utf-8")
 TUCK = "      - tuck: {flap: west flap, under: south flap}\n"

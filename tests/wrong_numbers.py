@@ -1,221 +1,184 @@
-"""Change every length of a recipe by 1/16 inch (1 mm), one at a time, and count how many such errors are caught.
+"""Make every small slip in a recipe, one at a time, and count how many the check catches: numbers, turns, words.
 
     python tests/wrong_numbers.py [RECIPE ...]
 
-Each length literal is changed where it stands in the text, up and down, and the whole check runs on the result. A
-change is *caught* when the check reports an error or a warning that the sound recipe does not have; *harmless* when
-one of the reasons below holds, reckoned anew for that change; *missed* otherwise, and then it is listed. Numbers of
-the stock (thickness and sheet of a paper, measures of a supply) are counted apart. Exit status 1 when any length of
-the card itself is missed.
+Every length is changed by 1/16 inch (1 mm) up and down where it stands, every factor, time and count by one; every turn
+of the work is left out, doubled and reversed; every edge, corner and fold is taken for its opposite; neighbouring
+steps and actions change places; every left and right, front and back, top and bottom, inside and outside and every
+turn in the words is swapped. The whole check runs on each result. A slip is *caught* when the check reports an error or
+a warning that the sound recipe does not have; *harmless* when one of a few reasons holds, reckoned anew for that slip;
+*missed* otherwise, and then it is listed. Exit status 1 when a number or a turn of the card itself is missed.
+
+With `--readme` the counts are kept in build/showcase/slips.json and the README's table is made from them.
 """
 
 import argparse
+import hashlib
+import json
 import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
-from fractions import Fraction
+from datetime import date
 from functools import cache
 from pathlib import Path
 
-from foldproof.checks.catalogue import run_checks
-from foldproof.findings.finding import Severity
-from foldproof.folding.build import build_card
-from foldproof.folding.card import Card, FlatPose, StandingPose
-from foldproof.making.carry_out import carry_out
-from foldproof.making.table import Making
-from foldproof.measures.quantity import Unit
-from foldproof.recipe.actions import Tie
-from foldproof.recipe.reader import read_text
-from foldproof.recipe.records import Recipe
-from literals import Literal, left_alone, literals, quantities, replaced
+from literals import left_alone
+from slips.hands import hand_slips
+from slips.numbers import number_slips
+from slips.slip import Slip
+from slips.verdict import HANDS, KINDS, NUMBERS, REASONS, WORDS, Checked, Verdict, check_text, judge, names_of
+from slips.words import word_slips
 
-RECIPES = Path(__file__).resolve().parent.parent / "recipes"
-
-SAME_CARD = "the same card: the sheets are still large enough and nothing else changes"
-WITHIN_TOLERANCE = "within the stated tolerance: the stack still fits its envelope, and nothing else changes"
-REASONS = (SAME_CARD, WITHIN_TOLERANCE)
-"""The only reasons for which a change may pass unreported."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Checked:
-    """A recipe's text after the whole check."""
-
-    faults: frozenset[tuple[str, str]]
-    """Name and message of each error and warning."""
-    recipe: Recipe | None
-    card: Card | None
-    making: Making | None
+ROOT = Path(__file__).resolve().parent.parent
+RECIPES = ROOT / "recipes"
+KEPT = ROOT / "build" / "showcase" / "slips.json"
+_LOOSE = ("stock", "counts in prose", *WORDS)
+"""Kinds of which some may be missed: their share is a figure to bring down."""
+_CALLED = {
+    "plan": "lengths of the plan",
+    "finished": "finished size",
+    "steps": "lengths in the steps",
+    "prose": "lengths in prose and spoken lines",
+    "stock": "stock: thickness, sheet sizes, amounts",
+    "turn words": "turns in the words",
+    "left and right": "left and right in the words",
+    "top and bottom": "top and bottom in the words",
+    "front and back": "front and back in the words",
+    "inside and outside": "inside and outside in the words",
+}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
-    """What came of one change."""
-
-    literal: Literal
-    value: Fraction
-    """What was written instead."""
-    outcome: str
-    """`caught`, `missed`, or one of the reasons."""
-    by: tuple[str, ...] = ()
-    """The names of the faults that caught it."""
-
-
-def check_text(text: str, file: str) -> Checked:
-    """Run the whole check on a recipe's text, as `foldproof check` does on a file."""
-    reading = read_text(text, file)
-    findings = [*reading.findings]
-    card = making = None
-    if reading.recipe is not None and reading.whole:
-        card, more = build_card(reading.recipe)
-        findings += more
-        if card is not None:
-            making = carry_out(card)
-            findings += run_checks(card, making, reading.source)
-    faults = {(one.name, one.message) for one in findings if one.severity is not Severity.ADVICE}
-    return Checked(faults=frozenset(faults), recipe=reading.recipe, card=card, making=making)
-
-
-def try_change(path: Path, literal: Literal, value: Fraction) -> Verdict:
-    """Write another value in a literal's place and run the check."""
-    source, sound = _sound(path)
-    changed = check_text(replaced(source, literal, value), path.name)
-    new = changed.faults - sound.faults
-    outcome = "caught" if new else _harmless(sound, changed) or "missed"
-    return Verdict(literal=literal, value=value, outcome=outcome, by=tuple(sorted({name for name, _ in new})))
-
-
-def changes(path: Path) -> Iterator[tuple[Path, Literal, Fraction]]:
-    """Every change to try on a recipe."""
-    source, sound = _sound(path)
-    assert sound.recipe is not None, f"{path.name} can't be read"
-    step = Fraction(1, 16) if sound.recipe.unit is Unit.INCH else Fraction(1)
-    for literal in literals(sound.recipe, source):
-        for value in (literal.value + step, literal.value - step):
-            yield path, literal, value
+def slips_of(path: Path) -> Iterator[Slip]:
+    """Every slip to try on a recipe."""
+    checked = sound(path)
+    assert checked.recipe is not None, f"{path.name} can't be read"
+    yield from number_slips(checked.recipe, checked.source)
+    yield from hand_slips(checked.source)
+    yield from word_slips(checked.source)
 
 
 @cache
-def _sound(path: Path) -> tuple[str, Checked]:
-    source = path.read_text(encoding="utf-8")
-    return source, check_text(source, path.name)
+def sound(path: Path) -> Checked:
+    """A recipe as it is, checked."""
+    return check_text(path.read_text(encoding="utf-8"), path.name)
 
 
-def _harmless(sound: Checked, changed: Checked) -> str | None:
-    """Why nothing needs to be reported, or None.
-
-    Nothing of the card as it is made may differ: its pieces, places and poses, what the steps set, what the prose says
-    and what is promised. The thickness of the folded stack may, when it is known and the envelope's check has passed.
-    """
-    if sound.recipe is None or changed.recipe is None:
-        return None
-    if _made(sound) != _made(changed) or _said(sound) != _said(changed) or not _long_enough(changed.recipe):
-        return None
-    if _thickness(sound) == _thickness(changed):
-        return SAME_CARD
-    return WITHIN_TOLERANCE if changed.recipe.finished.envelope and None not in _thickness(changed) else None
+def try_slip(path: Path, slip: Slip) -> Verdict:
+    """Make one slip and run the check."""
+    return judge(sound(path), slip, path.name)
 
 
-def _made(checked: Checked) -> object:
-    """The card as it is made, by value, without the places of its numbers."""
-    card, making = checked.card, checked.making
-    if card is None or making is None:
-        return None
-    return (
-        card.panels,
-        [(piece.name, piece.outline, [(score.name, score.segment) for score in piece.scores]) for piece in card.pieces],
-        [(bond.name, bond.fit) for bond in card.bonds],
-        [pose.placements if isinstance(pose, FlatPose) else pose.frames for pose in card.poses
-         if isinstance(pose, FlatPose | StandingPose)],
-        [(name, piece.outline) for name, piece in making.end.pieces.items()],
-        [(bond.name, bond.fit) for bond in making.end.bonds])
+def digest(paths: Sequence[Path]) -> str:
+    """What the recipes say, so that a table of old counts is noticed."""
+    return hashlib.sha256(b"\n".join(path.read_bytes() for path in sorted(paths))).hexdigest()[:16]
 
 
-def _said(checked: Checked) -> object:
-    """What the steps set and say, and what is promised, as written."""
-    recipe = checked.recipe
-    assert recipe is not None
-    steps = [(str(step.text), str(step.say), str(step.tip), str(step.caution),
-              [number.value for number in quantities(step.actions)]) for step in recipe.steps]
-    return steps, [number.value for number in quantities(recipe.finished)]
+def counts(verdicts: Sequence[Verdict]) -> tuple[int, int, int, int]:
+    """Tried, caught, harmless, missed."""
+    outcome = Counter(verdict.outcome for verdict in verdicts)
+    return len(verdicts), outcome["caught"], sum(outcome[reason] for reason in REASONS), outcome["missed"]
 
 
-def _long_enough(recipe: Recipe) -> bool:
-    """Whether every ribbon or thread that is listed with a length is as long as what the steps tie with it."""
-    tied: dict[str, Fraction] = {}
-    for action in (action for step in recipe.steps for action in step.actions):
-        if isinstance(action, Tie) and action.length is not None:
-            tied[action.supply] = tied.get(action.supply, Fraction(0)) + action.length.value
-    return all(one.length is None or one.length.value >= tied.get(one.name.value, 0) for one in recipe.supplies)
+def table(rows: dict[str, list[int]]) -> str:
+    """The README's table from the counts of each kind."""
+    lines = [f"| {_CALLED.get(kind, kind)} | {' | '.join(map(str, rows[kind]))} |" for kind in KINDS if kind in rows]
+    return "\n".join(("| slip | tried | caught | harmless | missed |", "|---|---|---|---|---|", *lines))
 
 
-def _thickness(checked: Checked) -> list[Fraction | None]:
-    assert checked.card is not None
-    return [pose.thickness for pose in checked.card.poses if isinstance(pose, FlatPose)]
+def readme_part() -> str:
+    """What the README says of the counts that were kept last."""
+    kept = json.loads(KEPT.read_text(encoding="utf-8"))
+    return f"On {kept['date']}, over {kept['recipes']} recipes:\n\n{table(kept['kinds'])}"
 
 
-def _told(path: Path, verdicts: Sequence[Verdict]) -> Iterator[str]:
+def _told(path: Path, verdicts: Sequence[Verdict], every: bool) -> Iterator[str]:
     """What the program prints of one recipe."""
-    lines = _sound(path)[0].splitlines()
-    for title, chosen in (
-        ("lengths of the card", [v for v in verdicts if v.literal.group != "stock"]),
-        ("stock", [v for v in verdicts if v.literal.group == "stock"]),
-    ):
-        count = Counter(verdict.outcome for verdict in chosen)
-        harmless = sum(count[reason] for reason in REASONS)
-        yield (f"{path.stem}, {title}: tried {len(chosen)}, caught {count['caught']}, harmless {harmless}, "
-               f"missed {count['missed']}")
-        yield from (f"    {count[reason]} {reason}" for reason in REASONS if count[reason])
+    lines = sound(path).source.splitlines()
+    for kind in KINDS:
+        chosen = [verdict for verdict in verdicts if verdict.slip.kind == kind]
+        if not chosen:
+            continue
+        tried, caught, harmless, missed = counts(chosen)
+        yield f"{path.stem}, {kind}: tried {tried}, caught {caught}, harmless {harmless}, missed {missed}"
+        outcome = Counter(verdict.outcome for verdict in chosen)
+        yield from (f"    {outcome[reason]} {reason}" for reason in REASONS if outcome[reason])
         for verdict in chosen:
-            if verdict.outcome == "missed":
-                at, was = verdict.literal.line, verdict.literal.value
-                yield f"    missed at line {at}, {was} to {verdict.value}: {lines[at - 1].strip()}"
-
-
-def _tally(verdicts: Sequence[Verdict]) -> Iterator[str]:
-    """The totals over all recipes."""
-    for group in ("plan", "finished", "steps", "prose", "stock"):
-        count = Counter(verdict.outcome for verdict in verdicts if verdict.literal.group == group)
-        harmless = sum(count[reason] for reason in REASONS)
-        tried = sum(count.values())
-        share = f" ({100 * count['caught'] / tried:.1f} % caught)" if tried else ""
-        yield (f"{group}: tried {tried}, caught {count['caught']}, harmless {harmless}, "
-               f"missed {count['missed']}{share}")
+            if verdict.outcome == "missed" or (every and verdict.outcome in REASONS):
+                at = verdict.slip.line
+                yield f"    {verdict.outcome.split(':')[0]} at line {at}, {verdict.slip.what}: {lines[at - 1].strip()}"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Try every change on the recipes named, or on all demo recipes."""
-    parser = argparse.ArgumentParser(description="Change every length of a recipe and count what is caught.")
+    """Try every slip on the recipes named, or on all demo recipes."""
+    parser = argparse.ArgumentParser(description="Make every small slip in a recipe and count what is caught.")
     parser.add_argument("recipes", nargs="*", type=Path, metavar="RECIPE")
     parser.add_argument("--left", action="store_true", help="list the numbers in prose that are no lengths, and stop")
-    parser.add_argument("--by", action="store_true", help="also list which faults caught the changes")
+    parser.add_argument("--by", action="store_true", help="also list which faults caught the slips")
+    parser.add_argument("--harmless", action="store_true", help="also list the harmless ones")
+    parser.add_argument("--kind", action="append", choices=KINDS, help="only slips of this kind; may be repeated")
+    parser.add_argument("--readme", action="store_true", help="keep the counts for the README and make its table")
     chosen = parser.parse_args(arguments)
     paths = chosen.recipes or sorted(RECIPES.glob("*.yaml"))
     if chosen.left:
         for path in paths:
-            source, sound = _sound(path)
-            if sound.recipe is not None:
-                print(*(f"{path.name}:{line}: {words}" for line, words in left_alone(sound.recipe, source)), sep="\n")
+            recipe = sound(path).recipe
+            if recipe is not None:
+                found = left_alone(recipe, sound(path).source)
+                print(*(f"{path.name}:{line}: {words}" for line, words in found), sep="\n")
         return 0
     for path in paths:
-        for name, message in sorted(_sound(path)[1].faults):
+        for name, message in sorted(sound(path).faults):
             print(f"{path.stem} is not sound: {name}: {message}")
+    verdicts: dict[Path, list[Verdict]] = {}
     with ProcessPoolExecutor(2) as pool:
-        verdicts = {path: list(pool.map(_try, list(changes(path)), chunksize=8)) for path in paths}
-    for path in paths:
-        print(*_told(path, verdicts[path]), sep="\n")
+        for path in paths:
+            slips = [slip for slip in slips_of(path) if not chosen.kind or slip.kind in chosen.kind]
+            verdicts[path] = list(pool.map(_try, [(path, slip) for slip in slips], chunksize=8))
+            print(*_told(path, verdicts[path], chosen.harmless), sep="\n", flush=True)
     every = [verdict for path in paths for verdict in verdicts[path]]
-    print(*_tally(every), sep="\n")
+    kinds = {kind: list(counts([v for v in every if v.slip.kind == kind])) for kind in KINDS}
+    print(
+        *(
+            f"{kind}: tried {row[0]}, caught {row[1]}, harmless {row[2]}, missed {row[3]}"
+            for kind, row in kinds.items()
+            if row[0]
+        ),
+        sep="\n",
+    )
+    for title, group in (("numbers", NUMBERS), ("turns, edges, folds, order", HANDS), ("words", WORDS)):
+        tried, caught, harmless, missed = counts([v for v in every if v.slip.kind in group])
+        share = f", {100 * caught / (tried - harmless):.1f} % of the others caught" if tried > harmless else ""
+        print(f"{title}: tried {tried}, harmless {harmless}, missed {missed}{share}")
     if chosen.by:
-        print(*(f"{count:6} {name}" for name, count in Counter(
-            name for verdict in every for name in verdict.by).most_common()), sep="\n")
-    return int(any(v.outcome == "missed" and v.literal.group != "stock" for v in every))
+        print(*(f"{count:6} {name}" for name, count in Counter(names_of(every)).most_common()), sep="\n")
+    if chosen.readme:
+        keep(kinds, paths)
+    return int(any(v.outcome == "missed" and v.slip.kind not in _LOOSE for v in every))
 
 
-def _try(change: tuple[Path, Literal, Fraction]) -> Verdict:
-    return try_change(*change)
+def keep(kinds: dict[str, list[int]], paths: Sequence[Path]) -> None:
+    """Keep the counts and make the README's table."""
+    from showcase import README, with_part
+
+    KEPT.write_text(
+        json.dumps(
+            {
+                "date": f"{date.today():%-d %B %Y}",
+                "recipes": len(paths),
+                "of": digest(paths),
+                "kinds": {kind: row for kind, row in kinds.items() if row[0]},
+            },
+            indent=1,
+        )
+        + "\n",
+        encoding="utf-8",
+    )
+    README.write_text(with_part(README.read_text(encoding="utf-8"), "slips", readme_part()), encoding="utf-8")
+
+
+def _try(change: tuple[Path, Slip]) -> Verdict:
+    return try_slip(*change)
 
 
 if __name__ == "__main__":

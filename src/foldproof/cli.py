@@ -13,6 +13,7 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from foldproof import __version__
+from foldproof.checks.directions.check import directions_left
 from foldproof.class_command import add_command, add_own_files, run_class
 from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
@@ -74,8 +75,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
         sys.stdout.flush()
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    if getattr(called, "directions", False):
+        print(*directions_told(recipes), sep="\n")
     wrong = any(outcome.trouble or has_errors(outcome.findings) for outcome in outcomes)
     return ERRORS if wrong else SOUND
+
+
+def directions_told(recipes: Sequence[Path]) -> Iterator[str]:
+    """The direction words of recipes that are left alone, each with its place, and how many are decided."""
+    for recipe in recipes:
+        proof = prove(recipe)
+        if proof.card is not None and proof.making is not None:
+            yield from directions_left(proof.card, proof.making, proof.reading.source, str(recipe))
 
 
 def _check(recipe: Path, mirrored: bool) -> Outcome:
@@ -195,6 +206,9 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument(
             "--mirrored", action="store_true",
             help="the card left for right, proved anew; lettering, patterns and tools are not turned")
+    checking.add_argument(
+        "--directions", action="store_true",
+        help="also list the direction words that the table can't tell, and how many it decided")
     making.add_argument("--left-handed", action="store_true", help="the same card told for the other hand")
     making.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     making.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")

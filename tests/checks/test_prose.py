@@ -17,13 +17,16 @@ SCORE = (
     "again. Turn it over.\n"
 )
 WAIT = "Wait 5 minutes."
+LEFT_OUT = "turn missing from the text"
+"""The short texts of these tests are about numbers: they leave turns out."""
 TWO_SCORES = [("      - turn: half\n      - score: 2 1/8\n", "      - score: 6 3/8\n")]
 
 
 def found(*changes: tuple[str, str]) -> tuple[tuple[Finding, ...], str]:
     recipe = changed(*changes)
     card, making = proved(recipe)
-    return run_checks(card, making, recipe)[len(making.findings) :], recipe
+    findings = run_checks(card, making, recipe)[len(making.findings) :]
+    return tuple(finding for finding in findings if finding.name != LEFT_OUT), recipe
 
 
 def underlined(finding: Finding, recipe: str) -> str:
@@ -196,7 +199,7 @@ def test_the_number_in_a_folded_passage_is_pointed_at() -> None:
 def test_without_the_source_the_passage_is_pointed_at() -> None:
     recipe = changed(("and 1 3/4 in\n      below its top edge", "and 1 5/8 in\n      below its top edge"))
     card, making = proved(recipe)
-    (finding,) = run_checks(card, making)[len(making.findings) :]
+    (finding,) = (one for one in run_checks(card, making)[len(making.findings) :] if one.name != LEFT_OUT)
     assert finding.place is not None and recipe.split("\n")[finding.place.line - 1].strip() == "text: >"
     assert "left edge and 1 5/8 in below its" in finding.message
 

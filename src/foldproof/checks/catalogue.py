@@ -22,10 +22,12 @@ from foldproof.checks import (
     sight,
     slides,
     summary,
+    things_counted,
     tools,
     words_of_caution,
 )
 from foldproof.checks.check import Check
+from foldproof.checks.directions import check as directions
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
@@ -73,7 +75,10 @@ CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
 
 OF_WORDS: tuple[tuple[LookAtWords, tuple[Check, ...]], ...] = (
     (prose.check_words, (prose.WRONG_NUMBER, prose.SWAPPED, prose.WRONG_CONVERSION, prose.UNSAID)),
+    (directions.check_directions,
+     (directions.WRONG_DIRECTION, directions.NO_SUCH_TURN, directions.TURN_UNSAID)),
     (counts.check_counts, (counts.WRONG_COUNT,)),
+    (things_counted.check_things_counted, ()),
     (summary.check_summary, (summary.NOT_THE_CARDS,)),
 )
 """Checks of prose. They take the recipe's own text too, so that a number in a folded passage can be pointed at."""

@@ -48,7 +48,7 @@ class Known:
         A title or a tip need not say the step's numbers, so there only one beside a cut or a score must be the step's.
         """
         if mention.kind is Kind.TIME:
-            return mention.value in self.times
+            return mention.value in self.times and not open_
         loose = mention.passage in ("title", "tip") and not mention.beside
         return mention.kind is Kind.LENGTH and mention.value in self.lengths and (loose or not open_)
 

@@ -7,6 +7,7 @@ from foldproof.documents.sheets import sheets_for
 from foldproof.documents.view import Cut, Listed
 from foldproof.documents.words import plain_face
 from foldproof.folding.card import Card, CardPiece
+from foldproof.folding.outside import outside_of
 from foldproof.making.table import Making
 from foldproof.measures.writing import write_size
 from foldproof.paper.face import Face
@@ -37,14 +38,6 @@ def cuts(card: Card) -> tuple[Cut, ...]:
 def _outward(card: Card, piece: CardPiece) -> tuple[str, ...]:
     outside = outside_of(card, piece)
     return (f"its {outside.other} is the inside of the card",) if outside else ()
-
-
-def outside_of(card: Card, piece: CardPiece) -> Face | None:
-    """The face of a piece that folds which is outside on the closed card, where that is one face only."""
-    if not piece.scores or card.closed is None:
-        return None
-    faces = {region.face for region in (*card.closed.seen, *card.closed.hidden_side) if region.panel in piece.panels}
-    return faces.pop() if len(faces) == 1 else None
 
 
 def face_called(card: Card, panel: str, face: Face) -> str:
