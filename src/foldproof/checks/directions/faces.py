@@ -259,6 +259,10 @@ def judge_ridge_up(telling: Telling, phrase: Phrase, scores: tuple[object, ...],
     return decided(phrase, any(true), f"its ridge is {OPPOSITE[phrase.word]} then", OPPOSITE[phrase.word])
 
 
+_GLUE_ON = re.compile(
+    r"\bits $|\b(?:squares|foam|strip|glue|dots|tape)(?: goes| go)? on (?:the|each|both) $", re.IGNORECASE)
+
+
 def judge_glued_face(telling: Telling, phrase: Phrase) -> Verdict | None:
     """`Dot glue on the back of the mat`: the face that is glued, or written on because it will be hidden."""
     if phrase.word not in ("front", "back"):
@@ -267,6 +271,8 @@ def judge_glued_face(telling: Telling, phrase: Phrase) -> Verdict | None:
     after = telling.value[phrase.end :]
     mine = re.match(r"\s+of (?:the|each|both)? ?([\w ]+)", after) or re.match(r"()\s*(?:[.,]|$)", after)
     if not re.search(r"\b(?:glue|tape|foam|dots?|write|pencil|squares)\b", sentence, re.IGNORECASE) or mine is None:
+        return None
+    if not mine[1] and not _GLUE_ON.search(telling.value[: phrase.start]):
         return None
     bonds = [bond for done in telling.made.done for bond in [_bond(telling, done.action)] if bond is not None]
     if not bonds:
