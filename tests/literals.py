@@ -50,7 +50,7 @@ _CUE_BEFORE = re.compile(r"\b(?:at|is|to|of|measures?|border of|by|and)\s+$", re
 _IN_ARITHMETIC = re.compile(rf"(?<![\w.])(?P<number>{_DIGITS})(?=\s*(?P<unit>in|cm|mm|\"))")
 _SCALE = {("mm", Unit.INCH): Fraction(5, 127), ("cm", Unit.INCH): Fraction(50, 127), ("cm", Unit.MM): Fraction(10),
           ("in", Unit.MM): Fraction(127, 5)}
-_STOCK = {"papers", "supplies"}
+_STOCK = {"papers", "supplies", "class_part"}
 
 
 def literals(recipe: Recipe, source: str) -> tuple[Literal, ...]:

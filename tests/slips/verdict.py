@@ -164,7 +164,11 @@ def _made(checked: Checked) -> object:
             if isinstance(pose, FlatPose | StandingPose)
         ],
         sorted(
-            (name, str(piece.outline), sorted(str((c.segment, c.pressed)) for c in piece.creases))
+            (
+                name,
+                str(piece.outline),
+                sorted(str((sorted((c.segment.start, c.segment.end)), c.pressed)) for c in piece.creases),
+            )
             for name, piece in end.pieces.items()
         ),
         sorted((bond.name, str(bond.fit)) for bond in end.bonds),
