@@ -112,9 +112,11 @@ def test_the_vector_template_has_every_outline_and_every_score_in_its_group(name
     assert root.get("viewBox") == f"0 0 {width:g} {height:g}"
     groups = {group.get("id"): group for group in root if group.get("id")}
     outlines = [e for e in groups["cut"].iter() if e.tag.endswith(("polygon", "circle"))]
-    kinds = {(p.paper, p.outline, tuple((s.segment, s.fold) for s in p.scores))
+    kinds = {(p.paper, p.outline, tuple((s.segment, s.fold) for s in p.scores)): p
              for p in card.pieces if p.paper and not p.bought}
-    assert len(outlines) == len(kinds)
+    assert len(outlines) == sum(1 + len(piece.windows) for piece in kinds.values())
+    slits = [e for e in groups["cut"].iter() if e.tag.endswith("line")]
+    assert len(slits) == sum(len(piece.slits) for piece in kinds.values())
     lines = {kind: sum(e.tag.endswith("line") for e in groups[f"score-{kind}"].iter())
              for kind in ("valley", "mountain", "unfolded")}
     folds = [fold for _, _, scores in kinds for _, fold in scores]

@@ -153,6 +153,8 @@ def _shape(card: Card, piece: CardPiece) -> TrueShape:
         return f'<line x1="{number(x1)}" y1="{number(y1)}" x2="{number(x2)}" y2="{number(y2)}"/>'
 
     strokes = [Stroke(group=CUT, markup=closed(piece.outline, piece.round))]
+    strokes += [Stroke(group=CUT, markup=closed(window.ring, window.round)) for window in piece.windows]
+    strokes += [Stroke(group=CUT, markup=line(slit.segment)) for slit in piece.slits]
     strokes += [Stroke(group=_GROUP_OF[score.fold], markup=line(score.segment)) for score in piece.scores]
     words = [
         (*place(centre_of(card.panels[name].ring)), name) for name in piece.panels
