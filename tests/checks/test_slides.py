@@ -100,8 +100,8 @@ steps:
       - {cut: [LONG, 30], piece: band}
       - {fasten: band round card, piece: band}
     text: >
-      Cut the base 200 x 60 mm. Turn it over like the page of a book and score at 100 mm. Turn it over like the page of a book
-      again, and fold it. Cut the band LONG x 30 mm and fasten it.
+      Cut the base 200 x 60 mm. Turn it over like the page of a book and score at 100 mm. Turn it over like the page
+      of a book again, and fold it. Cut the band LONG x 30 mm and fasten it.
 """
 
 
