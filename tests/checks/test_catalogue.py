@@ -460,7 +460,7 @@ def test_a_panel_rolled_up_inside_two_others_needs_room() -> None:
 
 
 @pytest.mark.parametrize(("unit", "paper", "stops", "width", "height"), [
-    # the worked panels of facts.md 6 (secondary pages), on stock thick enough to need them
+    # panels worked on secondary pages (S), on stock thick enough to need them
     pytest.param("inch", "weight: 100 lb cover, thickness: 0.022 in", ["3.6875", "7.375"], "11", "5", id="letter fold"),
     pytest.param("inch", "weight: 100 lb cover, thickness: 0.012 in", ["4.3125", "8.625", "12.84375"], "17", "5",
                  id="four-panel roll"),

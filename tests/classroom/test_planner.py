@@ -1,4 +1,4 @@
-"""Sources: facts.md 11 (cases b, c, d computed there); the open data in data/cutdata, whose README names the papers."""
+"""Sources: cases b, c, d reckoned by hand (C); the open data in data/cutdata, whose README names the papers."""
 
 import csv
 import json

@@ -19,7 +19,7 @@ def _lies(left: int, bottom: int, width: int, height: int) -> Lies:
     return Lies(left=Fraction(left), bottom=Fraction(bottom), width=Fraction(width), height=Fraction(height))
 
 
-# facts.md 11, case (a): four 2 x 1 pieces round one 1 x 1, a pinwheel in a 3 x 3 sheet (computed there)
+# four 2 x 1 pieces round one 1 x 1, a pinwheel in a 3 x 3 sheet (C)
 PINWHEEL = (
     _spot("a", 0, 0, 2, 1),
     _spot("b", 2, 0, 1, 2),

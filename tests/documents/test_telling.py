@@ -11,7 +11,7 @@ from foldproof.folding.card import Card
 def test_at_a_glance(view: View) -> None:
     facts = {fact.label: fact.text for fact in view.facts}
     assert facts["Finished size"] == "4 1/4 × 5 1/2 in (108.0 × 139.7 mm)", "NIST SP 811: 1 in = 25.4 mm exactly"
-    assert facts["Envelope"] == "A2, 4 3/8 × 5 3/4 in; it leaves 1/8 × 1/4 in", "facts.md 2.2, secondary"
+    assert facts["Envelope"] == "A2, 4 3/8 × 5 3/4 in; it leaves 1/8 × 1/4 in", "the size is from a secondary page"
     assert facts["Time"] == "7 min, drying 5 min"
     assert facts["Sheets"] == "1 slate and 1 waves"
     assert "January 2021" in facts["Post"]

@@ -56,12 +56,12 @@ def _word(card: Card, over: frozenset[Pair]) -> str:
 @pytest.mark.parametrize(("stamps", "ways"), [
     (1, 1), (2, 2), (3, 6), (4, 16), (5, 50), (6, 144), (7, 462), (8, 1392), (9, 4536)])
 def test_strips_of_stamps(stamps: int, ways: int) -> None:
-    # OEIS A000136: ways to fold a strip of n labelled stamps (facts.md 5.3, P)
+    # OEIS A000136: ways to fold a strip of n labelled stamps (P)
     assert len(_orders(_map(stamps, 1))) == ways
 
 
 def test_strips_by_their_valleys_and_mountains() -> None:
-    # facts.md 5.3 (C, brute force over stackings): n = 3 and 4, every word
+    # reckoned (C, brute force over stackings): n = 3 and 4, every word
     three, four = _map(3, 1), _map(4, 1)
     assert Counter(_word(three, over) for over in _orders(three)) == {"MM": 2, "MV": 1, "VM": 1, "VV": 2}
     assert Counter(_word(four, over) for over in _orders(four)) == {
@@ -71,11 +71,11 @@ def test_strips_by_their_valleys_and_mountains() -> None:
 @pytest.mark.parametrize(("word", "ways"), [
     pytest.param("VMVMVMVMVMV", 1, id="accordion of twelve panels"),
     *(pytest.param("M" * k, k, id=f"{k} alike") for k in range(1, 8)),
-    # M^a V^b (arXiv 2503.23661, facts.md 5.3): ab + b^2 - b + 1 where a > b + 1 and b > 4, brute force for the others
+    # M^a V^b (arXiv 2503.23661): ab + b^2 - b + 1 where a > b + 1 and b > 4, brute force for the others
     *(pytest.param("M" * a + "V" * b, n, id=f"{a} mountains, {b} valleys") for a, b, n in (
         (7, 5, 56), (8, 5, 61), (8, 6, 79), (6, 4, 37), (5, 3, 22), (4, 2, 11), (4, 1, 5), (3, 3, 11), (4, 4, 22),
         (2, 2, 4))),
-    # m alternating blocks of two: Catalan(floor(m/2) + 1) x Catalan(ceil(m/2) + 1) (facts.md 5.3, C)
+    # m alternating blocks of two: Catalan(floor(m/2) + 1) x Catalan(ceil(m/2) + 1) (C)
     *(pytest.param(("MMVV" * 3)[:2 * m], n, id=f"{m} blocks of two") for m, n in enumerate((2, 4, 10, 25, 70, 196), 1)),
 ])
 def test_strips_with_given_folds(word: str, ways: int) -> None:
@@ -91,7 +91,7 @@ def test_strips_with_given_folds(word: str, ways: int) -> None:
 @given(st.lists(st.sampled_from((180, -180)), min_size=11, max_size=11))
 @settings(max_examples=20, deadline=None)
 def test_a_strip_of_twelve_panels_takes_few_steps(angles: list[int]) -> None:
-    # every word of a strip can be folded (Hull and others, arXiv 2503.23661, facts.md 5.3)
+    # every word of a strip can be folded (Hull and others, arXiv 2503.23661)
     card = _map(12, 1)
     folds = tuple((hinge.score, Fraction(angle)) for hinge, angle in zip(card.hinges, angles, strict=True))
     places = place_panels(card.panels, card.hinges, (), dict(folds), "p1").placements
@@ -102,7 +102,7 @@ def test_a_strip_of_twelve_panels_takes_few_steps(angles: list[int]) -> None:
 
 
 def test_the_eight_foldings_of_a_two_by_two_map() -> None:
-    # OEIS A001418, example: the foldings of a 2 x 2 map in reading order (facts.md 5.3, P)
+    # OEIS A001418, example: the foldings of a 2 x 2 map in reading order (P)
     card = _map(2, 2)
     orders = (listed(sorted(card.panels), over) for over in _orders(card))
     found = {"".join(name[1:] for name in order) for order in orders if order is not None}
@@ -114,7 +114,7 @@ def test_the_eight_foldings_of_a_two_by_two_map() -> None:
     pytest.param(3, 3, 1368, id="3 x 3"),
 ])
 def test_maps(columns: int, rows: int, ways: int) -> None:
-    # OEIS A001415 (2 x n) and A001418 (n x n), facts.md 5.3, P
+    # OEIS A001415 (2 x n) and A001418 (n x n), P
     assert len(_orders(_map(columns, rows))) == ways
 
 

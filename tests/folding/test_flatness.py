@@ -1,6 +1,6 @@
 """Corners of folds: the published theorems and counts, and what is told of corners that cannot lie flat.
 
-Sources (facts.md 5.2): T. C. Hull, "Counting Mountain-Valley Assignments for Flat Folds", Ars Combinatoria 67 (2003),
+Sources: T. C. Hull, "Counting Mountain-Valley Assignments for Flat Folds", Ars Combinatoria 67 (2003),
 and "The Combinatorics of Flat Folds: a Survey" (arXiv 1307.1065); counts marked C by brute force over all stackings.
 """
 
@@ -71,7 +71,7 @@ def _lists(names: list[str], over: frozenset[Pair]) -> int:
     ([40, 60, 80, 60, 60, 60], 12, 16), ([45] * 8, 112, 336),
 ])
 def test_assignments_and_stackings_of_a_corner(angles: list[int], assignments: int, stackings: int) -> None:
-    # facts.md 5.2, worked vertex cases (C); 8, 30, 112 are also the published upper bounds 2 binom(2n, n - 1)
+    # worked vertex cases (C); 8, 30, 112 are also the published upper bounds 2 binom(2n, n - 1)
     question, folds = _wheel(angles)
     orders = list(each_order(question))
     words = {_assignment(folds, over) for over in orders}
@@ -87,7 +87,7 @@ def test_assignments_and_stackings_of_a_corner(angles: list[int], assignments: i
     ([100, 70, 80, 110], "MMVM MVMM VMVV VVMV"),
 ])
 def test_lists_of_assignments_at_a_corner_of_four(angles: list[int], words: str) -> None:
-    # facts.md 5.2 (C): crease i precedes sector i
+    # as in the head (C): crease i precedes sector i
     question, folds = _wheel(angles)
     assert {_assignment(folds, over) for over in each_order(question)} == set(words.split())
 
@@ -139,7 +139,7 @@ def _orders(card: Card, folds: tuple[tuple[str, Fraction], ...]) -> list[frozens
     ("90 x 4", 8), ("45, 45, 135, 135", 6), ("45, 90, 135, 90", 4), ("generic", 4), ("45, 45, 90, 45, 45, 90", 18),
 ])
 def test_a_sheet_folds_flat_with_just_the_assignments_that_the_theorems_allow(name: str, count: int) -> None:
-    # facts.md 5.2: MV count per vertex; what the conditions at the corner refuse has no order, and the other way round
+    # the counts are those of the head; what the conditions at the corner refuse has no order, and the other way round
     ways = DIRECTIONS[name]
     good = 0
     for letters in product("MV", repeat=len(ways)):
@@ -159,14 +159,14 @@ def test_a_sheet_folds_flat_with_just_the_assignments_that_the_theorems_allow(na
 
 
 def test_the_conditions_never_refuse_an_assignment_of_eight_equal_angles_that_folds() -> None:
-    # facts.md 5.2: 112 assignments for 45 x 8, all that Maekawa allows
+    # as in the head: 112 assignments for 45 x 8, all that Maekawa allows
     word = "MMMVVVVV"
     assert names_of(_star(DIRECTIONS["45 x 8"], word)) in ([], ["order of papers left open"])
     assert names_of(_star(DIRECTIONS["45 x 8"], "MMMMVVVV")) == ["valleys and mountains out of balance"]
 
 
 def test_a_corner_whose_angles_do_not_add_up_is_told_with_the_angle() -> None:
-    # facts.md 5.2: 100, 80, 90, 90 must be refused (here a rational angle near it: 98.13, 81.87)
+    # as in the head: 100, 80, 90, 90 must be refused (here a rational angle near it: 98.13, 81.87)
     card, findings = built(_star([(1, 0), (-1, 7), (-1, 0), (0, -1)], "VVVM"))
     assert [finding.name for finding in findings] == ["corner that cannot lie flat"]
     assert "98.13°, 81.87°, 90° and 90°" in findings[0].message
@@ -176,7 +176,7 @@ def test_a_corner_whose_angles_do_not_add_up_is_told_with_the_angle() -> None:
 
 
 def test_a_small_angle_between_two_valleys_is_told() -> None:
-    # facts.md 5.2: a sector smaller than both neighbours has one mountain and one valley
+    # as in the head: a sector smaller than both neighbours has one mountain and one valley
     (finding,) = built(_star(DIRECTIONS["45, 90, 135, 90"], "VVVM"))[1]
     assert finding.name == "small angle between like folds"
     assert "the angle of 45° between s0 and s1 lies between wider ones of 90° and 90°" in finding.message

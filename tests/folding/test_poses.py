@@ -34,7 +34,7 @@ poses: {{closed: {{still: {still}, folds: {{{', '.join(folds)}}}}}}}
 
 
 def test_a4_folded_twice() -> None:
-    # ISO 216:2007 (facts.md 3.1, S): A4 is 210 x 297, A6 105 x 148 within 1.5 mm; halving it twice gives 105 x 148.5
+    # ISO 216:2007 (S): A4 is 210 x 297, A6 105 x 148 within 1.5 mm; halving it twice gives 105 x 148.5
     made = flat(card_of("""
 pieces:
   sheet:
@@ -49,21 +49,21 @@ poses: {closed: {still: a, folds: {first: 180, low: 180, high: -180}}}
 """, "mm"))
     assert (made.width, made.height) == exact(105, "148.5")
     assert abs(made.width - 105) <= Fraction("1.5") and abs(made.height - 148) <= Fraction("1.5")
-    assert made.width <= 114 and made.height <= 162  # C6, ISO 269 (facts.md 2.1, S)
+    assert made.width <= 114 and made.height <= 162  # C6, ISO 269 (S)
     assert made.outline == ((Point(Z, Z), Point(Fraction(105), Z), Point(Fraction(105), Fraction("148.5")),
                              Point(Z, Fraction("148.5"))),)
 
 
 @pytest.mark.parametrize(("panels", "unit", "height", "size"), [
-    # letter paper is 8 1/2 x 11 in (facts.md 3.2); thirds of 11 are 3 2/3
+    # letter paper is 8 1/2 x 11 in; thirds of 11 are 3 2/3
     pytest.param(("11 in / 3", "11 in / 3", "11 in / 3"), "inch", "8 1/2", ("11/3", "17/2"), id="letter in thirds"),
-    # 3.6875 + 3.6875 + 3.625 = 11 (facts.md 6, S)
+    # 3.6875 + 3.6875 + 3.625 = 11 (S)
     pytest.param(("3.6875", "3.6875", "3.625"), "inch", "8 1/2", ("59/16", "17/2"), id="letter, inner third short"),
     # A4 in thirds of 99 mm
     pytest.param(("99", "99", "99"), "mm", "210", (99, 210), id="A4 in thirds"),
-    # 97 + 100 + 100 = 297 (facts.md 6, S)
+    # 97 + 100 + 100 = 297 (S)
     pytest.param(("100", "100", "97"), "mm", "210", (100, 210), id="A4 to DL with a short inner panel"),
-    # 4.3125, 4.3125, 4.21875, 4.15625 = 17 (facts.md 6, S)
+    # 4.3125, 4.3125, 4.21875, 4.15625 = 17 (S)
     pytest.param(("4.3125", "4.3125", "4.21875", "4.15625"), "inch", "8 1/2", ("69/16", "17/2"),
                  id="17 in roll fold of four"),
 ])
@@ -77,13 +77,13 @@ def test_published_roll_folds_close_to_their_widest_panel(
 
 
 def test_a_roll_fold_with_its_panels_the_wrong_way_round_is_told() -> None:
-    # the innermost panel must be the short one (facts.md 6, S)
+    # the innermost panel must be the short one (S)
     assert names_of(_strip(("100", "97", "100"), "210", ("valley", "valley"), "p1", (2, 1)), "mm") == [
         "paper passes through paper"]
 
 
 def test_a_four_panel_gate() -> None:
-    # 4.28125 x 2 + 4.21875 x 2 = 17 (facts.md 6, S): each door's two panels fold over each other, 1/16 in short
+    # 4.28125 x 2 + 4.21875 x 2 = 17 (S): each door's two panels fold over each other, 1/16 in short
     widths = ("4.21875", "4.28125", "4.28125", "4.21875")
     made = flat(card_of(_strip(widths, "8 1/2", ("valley", "valley", "valley"), "p3", (1, 3, 2))))
     assert made.width == Fraction("4.28125")

@@ -126,7 +126,7 @@ def test_a_fold_through_two_layers_goes_as_one() -> None:
 
 @pytest.mark.parametrize(("left", "right"), [("valley", "valley"), ("mountain", "mountain")])
 def test_a_corner_of_four_folds_of_one_kind_cannot_be_folded(left: str, right: str) -> None:
-    # Maekawa's theorem (facts.md 5.2): valleys and mountains at a corner differ by two; with all four alike, or two
+    # Maekawa's theorem: valleys and mountains at a corner differ by two; with all four alike, or two
     # of each, the paper is held fast
     assert names_of(_quarters(left, right)) == ["valleys and mountains out of balance"]
 

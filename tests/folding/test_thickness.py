@@ -54,7 +54,7 @@ def test_foam_counts_only_where_it_lies() -> None:
 
 
 def test_a_thickness_that_is_not_given_is_estimated_from_the_weight() -> None:
-    # 250 g/m2 x 1.3 cm3/g = 325 micrometres (facts.md 4.4: bulk about 1.0 to 1.45, M; the middle is our choice)
+    # 250 g/m2 x 1.3 cm3/g = 325 micrometres (bulk about 1.0 to 1.45, M; the middle is our choice)
     made = flat(card_of(_plan("weight: 250 gsm")), "open")
     assert made.thickness == Fraction(325, 1000) / Fraction(254, 10) + Fraction("0.005")
 

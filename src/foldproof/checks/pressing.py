@@ -1,7 +1,7 @@
 """Which face a score was pressed on, and which way it folds: two facts, which go together on heavy card.
 
 A tool presses a groove into the face that is up and raises a ridge on the other. Paper folds toward the ridge, which
-then lies inside the fold (facts.md 6, a secondary page; common practice): a fold away from it cracks heavy card.
+then lies inside the fold (a secondary page; common practice): a fold away from it cracks heavy card.
 """
 
 from collections.abc import Iterable, Iterator
