@@ -42,7 +42,7 @@ def _steps(path: Path) -> tuple[StepSpec, ...]:
     return recipe.steps
 
 
-def test_there_are_seven() -> None:
+def test_every_construction_has_its_recipe() -> None:
     assert len(ALL) >= 7
 
 
