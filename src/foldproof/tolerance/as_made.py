@@ -11,6 +11,7 @@ from foldproof.making.folds import same_line
 from foldproof.making.table import OnTable, Table
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Point, Segment
+from foldproof.recipe.actions import Attach, Dry, Measure, Note, SlideIn, Stamp, Tie, Tuck
 from foldproof.recipe.records import (
     Across,
     Between,
@@ -29,18 +30,28 @@ from foldproof.recipe.records import (
 from foldproof.refit.hands import said
 from foldproof.refit.referents import placed_length
 
+_LEAVES_PAPER = (Attach, SlideIn, Tuck, Stamp, Tie, Dry, Measure, Note)
+"""Actions after which each piece has the shape and the scores that it had."""
+
 
 def as_made(card: Card, nominal: Table, steps: tuple[StepSpec, ...], poses: tuple[PoseSpec, ...]) -> Card | None:
     """The card that comes of other steps, in some of its poses; None where it cannot be folded.
 
-    `nominal` is the table after the card's own steps, so that each score is known by its turn.
+    `nominal` is the table after the card's own steps (see `paper_work`), so that each score is known by its turn.
     """
-    made = carry_out(replace(card, recipe=replace(card.recipe, steps=steps)))
-    recipe = _recipe(card, nominal, made.end, poses)
+    recipe = _recipe(card, nominal, paper_work(card, steps), poses)
     if recipe is None:
         return None
     built, faults = build_card(recipe)
     return None if built is None or has_errors(faults) else built
+
+
+def paper_work(card: Card, steps: tuple[StepSpec, ...]) -> Table:
+    """The table after the steps with nothing put on anything: all that shapes the paper, and nothing else."""
+    bare = tuple(
+        replace(step, actions=tuple(action for action in step.actions if not isinstance(action, _LEAVES_PAPER)))
+        for step in steps)
+    return carry_out(replace(card, recipe=replace(card.recipe, steps=bare))).end
 
 
 def _recipe(card: Card, nominal: Table, made: Table, poses: tuple[PoseSpec, ...]) -> Recipe | None:

@@ -17,7 +17,7 @@ from foldproof.making.table import Making
 from foldproof.measures.quantity import Unit
 from foldproof.recipe.actions import Attach
 from foldproof.recipe.records import PoseSpec
-from foldproof.tolerance.as_made import as_made
+from foldproof.tolerance.as_made import as_made, paper_work
 from foldproof.tolerance.outcomes import Outcome, outcomes_of
 from foldproof.tolerance.settings import Setting, settings_of, with_setting
 
@@ -91,10 +91,11 @@ def study(card: Card, making: Making) -> Study:
     """Move each setting by a little and see what becomes of each outcome."""
     outcomes = {outcome.name: outcome for outcome in outcomes_of(card)}
     poses = _poses(card)
+    nominal = paper_work(card, card.recipe.steps)
     moved: list[tuple[Setting, Mapping[str, Fraction]]] = []
     unstudied: list[Setting] = []
     for setting in settings_of(making):
-        made = as_made(card, making.end, with_setting(making, setting, _STEP), poses)
+        made = as_made(card, nominal, with_setting(making, setting, _STEP), poses)
         if made is None:
             unstudied.append(setting)
             continue
