@@ -1,12 +1,16 @@
 """Steps cut into shots, by what hands do and as the recipe says; frames measured with a ruler by hand."""
 
+from dataclasses import replace
 from fractions import Fraction as F
+from pathlib import Path
 
 import pytest
 from film_recipe import small_film
 
+from foldproof.filming.continuity import continuity
 from foldproof.filming.plan import plan_film
 from foldproof.filming.records import FilmPlan, Shot
+from foldproof.pipeline import prove
 
 
 def plan(**changes: str) -> FilmPlan:
@@ -63,6 +67,20 @@ def test_a_step_may_be_told_in_several_shots() -> None:
     assert [shot.so_far - own[0].so_far for shot in own] == [0, 4, 13]
     assert [shot.say for shot in own] == ["Score it at 4 in.", "", ""]
     assert [shot.once for shot in own] == [False, False, True]
+
+
+def test_what_is_cut_into_a_piece_is_filmed_once_and_each_shot_has_its_own_tool() -> None:
+    proof = prove(Path(__file__).parents[2] / "recipes" / "signal-hut.yaml")
+    assert proof.card is not None and proof.making is not None
+    found = {shot.key: shot for shot in plan_film(proof.card, proof.making).shots}
+    window, slits = found["2.punch-the-lamp-window"], found["3.cut-the-two-slits"]
+    assert window.once and slits.once
+    assert window.step is not None and slits.step is not None
+    tools = (*window.step.spec.tools, *slits.step.spec.tools)
+    step = replace(window.step, done=window.done + slits.done, spec=replace(window.step.spec, tools=tools))
+    both = continuity(proof.card, [replace(window, step=step), replace(slits, step=step)])
+    assert (both[window.key].under, both[window.key].at_hand) == ((), ("circle punch",))
+    assert (both[slits.key].under, both[slits.key].at_hand) == (("trimmer",), ())
 
 
 def test_steps_off_camera_are_no_shots_but_are_told() -> None:

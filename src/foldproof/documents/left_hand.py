@@ -20,6 +20,8 @@ from foldproof.recipe.actions import (
     DieCut,
     ScoreAt,
     ScoreBetween,
+    SlitAt,
+    SlitBetween,
     Stamp,
 )
 
@@ -34,7 +36,7 @@ _HANDS = re.compile(
     r"third|part|corner|panel|flap|door))", re.IGNORECASE)
 _CUTS = "Hold the paper down with your right hand, away from the line; your left hand works the blade."
 _LINES: tuple[tuple[tuple[type, ...], str], ...] = (
-    ((CutOut, CutAcross, CutOff, CutBetween), _CUTS),
+    ((CutOut, CutAcross, CutOff, CutBetween, SlitAt, SlitBetween), _CUTS),
     ((ScoreAt, ScoreBetween),
      "Hold the work at the fence with your right hand; your left hand draws the line, from the far edge toward you."),
     ((DieCut,), "Hold the paper with your right hand; your left hand presses."),

@@ -9,17 +9,16 @@ from foldproof.filming.records import Shot
 from foldproof.filming.touched import touched
 from foldproof.folding.card import Card
 from foldproof.making.table import Done, Table
-from foldproof.making.tools import blade_in, deed_of
+from foldproof.making.tools import DEEDS, blade_in, deed_of
 from foldproof.recipe import actions as do
 
 UNDER_THE_WORK = ("trimmer", "guillotine", "scoring board", "cutting mat", "die-cutting machine")
 """What paper is laid on or in; everything else that is used lies at the maker's right hand (common practice)."""
 
-_DEEDS: tuple[tuple[type[do.Doing], str], ...] = (
-    (do.CutOut, "cut"), (do.CutAcross, "cut"), (do.CutOff, "cut"), (do.CutBetween, "cut"), (do.DieCut, "die cut"),
-    (do.ScoreAt, "score"), (do.ScoreBetween, "score"), (do.FoldOn, "fold"), (do.MarkAt, "mark"),
-    (do.Measure, "measure"), (do.Stamp, "stamp"),
-)
+_BY_HAND: dict[str, tuple[type[do.Doing], ...]] = {
+    "fold": (do.FoldOn, do.BringTo), "mark": (do.MarkAt,), "measure": (do.Measure,), "stamp": (do.Stamp,),
+}
+"""What hands do beside what needs a tool of its own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,7 +107,7 @@ def _tools(card: Card, shot: Shot) -> tuple[str, ...]:
         match done.action:
             case do.MarkAt():
                 asked += ["pencil", "ruler"]
-            case do.ScoreBetween() | do.CutBetween() | do.CutOff() | do.Measure():
+            case do.ScoreBetween() | do.CutBetween() | do.SlitBetween() | do.CutOff() | do.Measure():
                 asked.append("ruler")
             case do.Attach(adhesive=adhesive, bond=bond):
                 named += [glue for glue in (adhesive or adhesives.get(bond),) if glue]
@@ -135,7 +134,8 @@ def _needed(card: Card, name: str, shot: Shot) -> bool:
 
 def _deeds(done: Iterable[Done]) -> set[str]:
     """What hands do, in the words of the table of tools."""
-    return {deed for one in done for kind, deed in _DEEDS if isinstance(one.action, kind)}
+    deeds = {**DEEDS, **_BY_HAND}
+    return {deed for one in done for deed, kinds in deeds.items() if isinstance(one.action, kinds)}
 
 
 def _plain(name: str) -> str:

@@ -10,7 +10,7 @@ from foldproof.recipe.film_records import OVERHEAD, BeautySpec, ShotSpec
 
 _ONCE = (
     do.CutOut, do.CutAcross, do.CutOff, do.CutBetween, do.DieCut, do.ScoreAt, do.ScoreBetween, do.Attach, do.Stamp,
-    do.Tie,
+    do.Tie, do.SlitAt, do.SlitBetween, do.CutAway, do.RoundCorners, do.Scallop,
 )
 
 
