@@ -89,7 +89,8 @@ def table(rows: dict[str, list[int]]) -> str:
 def readme_part() -> str:
     """What the README says of the counts that were kept last."""
     kept = json.loads(KEPT.read_text(encoding="utf-8"))
-    return f"On {kept['date']}, over {kept['recipes']} recipes:\n\n{table(kept['kinds'])}"
+    share = f", every {kept['every']}th slip of each" if kept["every"] > 1 else ""
+    return f"On {kept['date']}, over {kept['recipes']} recipes{share}:\n\n{table(kept['kinds'])}"
 
 
 def _told(path: Path, verdicts: Sequence[Verdict], every: bool) -> Iterator[str]:
@@ -117,6 +118,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--by", action="store_true", help="also list which faults caught the slips")
     parser.add_argument("--harmless", action="store_true", help="also list the harmless ones")
     parser.add_argument("--kind", action="append", choices=KINDS, help="only slips of this kind; may be repeated")
+    parser.add_argument("--every", type=int, default=1, metavar="N", help="try only every Nth slip of a recipe")
     parser.add_argument("--readme", action="store_true", help="keep the counts for the README and make its table")
     chosen = parser.parse_args(arguments)
     paths = chosen.recipes or sorted(RECIPES.glob("*.yaml"))
@@ -133,7 +135,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     verdicts: dict[Path, list[Verdict]] = {}
     with ProcessPoolExecutor(2) as pool:
         for path in paths:
-            slips = [slip for slip in slips_of(path) if not chosen.kind or slip.kind in chosen.kind]
+            slips = [slip for slip in slips_of(path) if not chosen.kind or slip.kind in chosen.kind][::chosen.every]
             verdicts[path] = list(pool.map(_try, [(path, slip) for slip in slips], chunksize=8))
             print(*_told(path, verdicts[path], chosen.harmless), sep="\n", flush=True)
     every = [verdict for path in paths for verdict in verdicts[path]]
@@ -153,11 +155,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if chosen.by:
         print(*(f"{count:6} {name}" for name, count in Counter(names_of(every)).most_common()), sep="\n")
     if chosen.readme:
-        keep(kinds, paths)
+        keep(kinds, paths, chosen.every)
     return int(any(v.outcome == "missed" and v.slip.kind not in _LOOSE for v in every))
 
 
-def keep(kinds: dict[str, list[int]], paths: Sequence[Path]) -> None:
+def keep(kinds: dict[str, list[int]], paths: Sequence[Path], every: int) -> None:
     """Keep the counts and make the README's table."""
     from showcase import README, with_part
 
@@ -167,6 +169,7 @@ def keep(kinds: dict[str, list[int]], paths: Sequence[Path]) -> None:
                 "date": f"{date.today():%-d %B %Y}",
                 "recipes": len(paths),
                 "of": digest(paths),
+                "every": every,
                 "kinds": {kind: row for kind, row in kinds.items() if row[0]},
             },
             indent=1,

@@ -15,8 +15,9 @@ from foldproof.filming.plan import plan_film
 from foldproof.filming.records import FilmPlan, Shot
 from foldproof.folding.card import Card, FlatPose, Pose
 from foldproof.making.table import Making, StepMade
+from foldproof.making.upright import stands_upright
 from foldproof.measures.writing import with_unit, write_size
-from foldproof.recipe.actions import Action
+from foldproof.recipe.actions import Action, Attach
 from foldproof.recipe.records import Recipe, SupplySpec, Text
 from foldproof.recipe.references import fill
 
@@ -113,9 +114,18 @@ def _hands(card: Card, step: StepMade, actions: Iterable[Action]) -> tuple[str, 
     return tuple(
         action_words(
             action, card.recipe.unit, piece=piece, bond=bonds.get(getattr(action, "bond", "")),
-            called=partial(cutting.face_called, card))
+            called=partial(cutting.face_called, card), upright=_upright(card, step, action))
         for action in actions
     )
+
+
+def _upright(card: Card, step: StepMade, action: Action) -> bool:
+    """Whether what an action attaches stands upright before the maker, however the work lies."""
+    if not isinstance(action, Attach) or action.at.turned == "none":
+        return False
+    done = next((done for done in step.every if done.action is action), None)
+    bond = next((bond for bond in card.bonds if bond.name == action.bond), None)
+    return done is not None and bond is not None and stands_upright(card, done.after, bond.over.panel)
 
 
 def _filler(recipe: Recipe) -> Callable[[str], str]:

@@ -50,7 +50,7 @@ CORNERS = frozenset(f"{level} {side}" for level in ("top", "bottom") for side in
 
 def action_words(
     action: Action, unit: Unit, *, piece: str | None = None, bond: JoinSpec | LayerSpec | None = None,
-    called: Callable[[str, Face], str] | None = None,
+    called: Callable[[str, Face], str] | None = None, upright: bool = False,
 ) -> str:
     """One action as an instruction, a capital first and no full stop.
 
@@ -121,7 +121,7 @@ def action_words(
         case Unfold(score=score):
             return f"Open the {score} flat again"
         case Attach():
-            return _attach_words(action, unit, bond, face_words)
+            return _attach_words(action, unit, bond, face_words, upright)
         case Stamp(panel=panel, face=face, words=words):
             return f"Stamp or write{f' “{words}”' if words else ''} on {face_words(panel, face)}"
         case Tie(supply=supply, length=length):
@@ -173,7 +173,7 @@ def plain_face(panel: str, face: Face) -> str:
 
 
 def _attach_words(
-    do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None, called: Callable[[str, Face], str]
+    do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None, called: Callable[[str, Face], str], upright: bool,
 ) -> str:
     what, upon = f"the {do.bond}", ""
     if bond is not None:
@@ -181,12 +181,17 @@ def _attach_words(
     if isinstance(bond, JoinSpec):
         what = called(bond.put.panel.value, bond.put.face)
     glue = f" with {do.adhesive}" if do.adhesive else ""
-    where = placed_words(do.at, unit)
+    edge = f" of the {bond.upon.panel.value}" if isinstance(bond, JoinSpec) else ""
+    where = placed_words(do.at, unit, edge=edge, upright=upright)
     return f"Fix {what}{upon}{glue}{': ' if where else ''}{where}"
 
 
-def placed_words(at: PlacedAt, unit: Unit) -> str:
-    """Where hands put something, empty when nothing is said."""
+def placed_words(at: PlacedAt, unit: Unit, *, edge: str = "", upright: bool = False) -> str:
+    """Where hands put something, empty when nothing is said.
+
+    `edge` follows the first edge that is named: of what it is. What is turned as the plan reads it but stands upright
+    before the maker is told so, since hands know nothing of the plan.
+    """
     said = [f"{_of(at.border, unit)} border all round"] if at.border else []
     for side, length in (("left", at.left), ("right", at.right), ("top", at.top), ("bottom", at.bottom)):
         if length is None:
@@ -196,13 +201,14 @@ def placed_words(at: PlacedAt, unit: Unit) -> str:
         elif length.value < 0:
             said.append(f"{with_unit(-length.value, unit)} past the {side} edge")
         else:
-            said.append(f"{with_unit(length.value, unit)} from the {side} edge")
+            said.append(f"{with_unit(length.value, unit)} from the {side} edge{edge}")
+            edge = ""
     if at.centred:
         way = {"across": " from left to right", "up": " from top to bottom"}.get(at.centred, "")
         upon = {None: "", "card": " on the closed card"}.get(at.centred_on, f" on the {at.centred_on}")
         said.append(f"{'centered' if unit is Unit.INCH else 'centred'}{way}{upon}")
     if at.turned != "none":
-        said.append(f"turned {_turn(at.turned, unit)}")
+        said.append("upright before you" if upright else f"turned {_turn(at.turned, unit)}")
     if at.points is not None and at.lie_on is not None:
         ends = (" to ".join(f"({write_length(p.x.value, unit)}, {write_length(p.y.value, unit)})" for p in pair)
                 for pair in (at.points, at.lie_on))

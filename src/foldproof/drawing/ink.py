@@ -2,10 +2,13 @@
 
 import io
 import re
+from collections.abc import Sequence
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any
 
 from foldproof.drawing.lettering import MM_PER_PT, cap_height, font_files, line_step
+from foldproof.drawing.plane import XY, length, minus
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Fill, Hatch, Kind, Label, Line, Scene, parts
 
@@ -89,8 +92,18 @@ def _line(line: Line, style: DrawingStyle) -> Any:
     )
     marks = DASHES.get(line.kind)
     if marks:
-        drawn.set_linestyle((0, tuple(mark / MM_PER_PT for mark in marks)))
+        drawn.set_linestyle((0, tuple(mark / MM_PER_PT for mark in shortened(marks, points))))
     return drawn
+
+
+def shortened(marks: Sequence[float], points: Sequence[XY]) -> tuple[float, ...]:
+    """The marks and gaps of a line that is too short for them, drawn closer: what kind of line it is must be seen.
+
+    A line shows at least one and a half rounds of its marks; nothing is drawn closer than to a third.
+    """
+    whole = sum(length(minus(b, a)) for a, b in pairwise(points))
+    share = max(1 / 3, min(1.0, whole / (1.5 * sum(marks))))
+    return tuple(mark * share for mark in marks)
 
 
 def _area(area: Area, style: DrawingStyle) -> Any:
