@@ -10,6 +10,8 @@ from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, parts
 
 CLEAR = 0.7
 """What a label keeps free round itself, in millimetres."""
+CROSSED = 30.0
+"""What a crossing of two thin lines weighs against millimetres of strokes run into."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,11 +75,12 @@ def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
 def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]:
     """The labels in their places, and the thin lines that lead from them."""
     placed: list[Item] = []
+    leads: list[Line] = []
     for wish in wishes:
         best: tuple[tuple[float, int], Label] | None = None
         for rank, (at, anchor, upright) in enumerate(wish.places):
             label = replace(wish.label, at=at, anchor=anchor, upright=upright)
-            cost = _cost(label, wish, obstacles, best[0][0] if best else float("inf"))
+            cost = _cost(label, wish, obstacles, best[0][0] if best else float("inf")) + _crossed(label, wish, leads)
             if best is None or (cost, rank) < best[0]:
                 best = ((cost, rank), label)
             if cost == 0:
@@ -92,6 +95,7 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
             lead = _lead(label, wish.about)
             if lead is not None:
                 placed.append(lead)
+                leads.append(lead)
                 obstacles = replace(obstacles, strokes=(*obstacles.strokes, *_steps(lead.points, False)))
         placed.append(label)
         obstacles = obstacles.with_box(label.box)
@@ -108,6 +112,24 @@ def _cost(label: Label, wish: Wish, obstacles: Obstacles, most: float) -> float:
             break
         cost += length_inside(p, q, box)
     return cost
+
+
+def _crossed(label: Label, wish: Wish, leads: Sequence[Line]) -> float:
+    """What it costs that the thin line from a label crosses earlier ones: names would be taken for each other."""
+    if wish.about is None or (wish.area and box_inside(label.box, wish.area)):
+        return 0.0
+    lead = _lead(label, wish.about)
+    if lead is None:
+        return 0.0
+    return CROSSED * sum(_cross((lead.points[0], lead.points[1]), (one.points[0], one.points[1])) for one in leads)
+
+
+def _cross(one: tuple[XY, XY], other: tuple[XY, XY]) -> bool:
+    """Whether two stretches cross within both."""
+    def side(a: XY, b: XY, p: XY) -> float:
+        return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])
+
+    return (side(*one, other[0]) * side(*one, other[1]) < 0) and (side(*other, one[0]) * side(*other, one[1]) < 0)
 
 
 def _lead(label: Label, about: XY) -> Line | None:
