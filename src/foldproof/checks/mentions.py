@@ -75,7 +75,17 @@ def mentions_in(text: Text, passage: str, unit: Unit, source: str = "") -> tuple
 
 
 def _measures(spotted: Spotted) -> bool:
-    return spotted.beside is not None or spotted.part > 0 or spotted.after.split(" ")[0] in _SIZE_WORDS
+    if spotted.beside is not None or spotted.part > 0 or spotted.after.split(" ")[0] in _SIZE_WORDS:
+        return True
+    return _in_range(spotted)
+
+
+def _in_range(spotted: Spotted) -> bool:
+    """Whether it ends or begins a range in figures: `from 34 to 68`."""
+    before, after = spotted.before.split(), spotted.after.split()
+    ends = before[-1:] == ["to"] and before[-3:-2] == ["from"] and before[-2][:1].isdigit()
+    begins = before[-1:] == ["from"] and after[:1] == ["to"] and after[1:2] != [] and after[1][:1].isdigit()
+    return ends or begins
 
 
 def _restated(sizes: list[Mention], part: int) -> Mention | None:
