@@ -1,4 +1,4 @@
-"""Every word of direction in eight of the demo recipes, labelled by hand: most are decided, none falsely, idioms never.
+"""Every word of direction in the demo recipes, labelled by hand: most are decided, none falsely, idioms never.
 
 direction_labels.tsv gives for each its recipe, step, passage, the phrase, which of its kind it is there, whether it is
 a direction, part of a name or no direction, and what it means.

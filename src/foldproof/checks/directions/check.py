@@ -18,16 +18,20 @@ from foldproof.checks.directions.faces import (
     judge_looked_at,
     judge_underneath,
     judge_upright,
+    judge_worked_face,
 )
 from foldproof.checks.directions.folds import judge_fold
 from foldproof.checks.directions.following import Telling
 from foldproof.checks.directions.names import judge_name
 from foldproof.checks.directions.phrases import Phrase
 from foldproof.checks.directions.places import (
+    judge_beyond,
     judge_end,
     judge_glue,
+    judge_joined,
     judge_layer_turn,
     judge_narrower,
+    judge_nearness,
     judge_place,
     judge_pressed,
     judge_receiver,
@@ -71,8 +75,12 @@ _RULES = (
     judge_underneath,
     judge_receiver,
     judge_pressed,
+    judge_beyond,
+    judge_joined,
+    judge_nearness,
     judge_place,
     judge_glued_face,
+    judge_worked_face,
     judge_upright,
     judge_face_up,
 )

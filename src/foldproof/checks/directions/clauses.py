@@ -85,6 +85,7 @@ _KINDS: tuple[tuple[Doing, str], ...] = (
 _RULES = tuple((kind, re.compile(pattern, re.IGNORECASE)) for kind, pattern in _KINDS)
 _TUCKING = re.compile(r"^(?:now |then )?(?:slip|tuck|push|pull|lift)\b", re.IGNORECASE)
 _SAME = re.compile(r"^(?:do|then) the same\b|^then the other\b|\bin the same way\b", re.IGNORECASE)
+_FACE_UP = re.compile(r"^(?:the |its )?(?:front|back) (?:is )?(?:still )?(?:up|down)$", re.IGNORECASE)
 _BARE = re.compile(
     r"^(?:the |its |your )?(?:left|right|near|far|top|bottom|upper|lower|front|back|first|second|other)\b[\w -]*?"
     r"(?:| first| after it| last| next| in| over it| with its \w+)$",
@@ -118,7 +119,10 @@ def _kind(bare: str, before: Doing | None, earlier: list[Clause]) -> Doing | Non
         if rule.search(bare) and not (kind is Doing.FOLD and _TUCKING.match(bare)):
             return kind
     if _SAME.search(bare):
-        return next((clause.doing for clause in reversed(earlier) if clause.doing is not None), None)
+        last = next((clause.doing for clause in reversed(earlier) if clause.doing is not None), None)
+        return Doing.FOLD_OR_UNFOLD if last is Doing.UNFOLD else last
+    if _FACE_UP.match(bare):
+        return None
     if _BARE.match(bare) and not re.search(r"\b(?:edge|end|corner)s?\b", bare):
         if before in folding:
             return before

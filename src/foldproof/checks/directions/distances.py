@@ -11,7 +11,7 @@ from foldproof.measures.quantity import Kind
 from foldproof.recipe import actions as do
 
 _FROM = re.compile(r"\b(?:from|above|below|with|down from|up from) (?:the|its|your) $", re.IGNORECASE)
-_OWN = re.compile(r"(?:^|[.;,]\s*|\band )(?:its|the|their) $", re.IGNORECASE)
+_OWN = re.compile(r"(?:^|[.;,]\s*|\band )(?:set )?(?:its|the|their) $", re.IGNORECASE)
 _EDGE = re.compile(r"\s*(?:-hand )?(?:edge|end|side)s?\b", re.IGNORECASE)
 
 
@@ -34,6 +34,9 @@ def judge_distance(telling: Telling, phrase: Phrase) -> Verdict | None:
         )
     if phrase.word in ("near", "far") and re.match(r"\s+edge\b", rest):
         clause = telling.clause_at(phrase.start)
+        last = _run_to_edge(telling, phrase, _before(telling, start, phrase))
+        if last is not None:
+            return last
         here = [b for b in _bound(telling) if clause is not None and clause.start <= b.mention.start < clause.end]
         after = _after(telling, start + len(sentence), phrase)
         number = _sure(here[0]) if here else after or _before(telling, start, phrase)
@@ -58,7 +61,7 @@ def _against(telling: Telling, phrase: Phrase, bound: Bound) -> Verdict | None:
         if not _as_read(telling, bound.parameter.action):
             return None
         return decided(phrase, phrase.word == side, f"{bound.mention.written} is the distance from the {side}", side)
-    if isinstance(action, do.ScoreAt | do.CutAcross):
+    if isinstance(action, do.ScoreAt | do.CutAcross | do.SlitAt):
         return decided(
             phrase, phrase.word == "left", "the stop is at the left end: the distance counts from there", "left"
         )
@@ -106,6 +109,16 @@ def _flush(telling: Telling, phrase: Phrase, start: int, sentence: str) -> bool:
     if re.search(r"\bflush\b", words, re.IGNORECASE):
         return True
     return re.search(r"\b(?:comes|runs|come|run) in from the $", telling.value[start : phrase.start]) is not None
+
+
+def _run_to_edge(telling: Telling, phrase: Phrase, bound: Bound | None) -> Verdict | None:
+    """`Score at 74 mm, from 68 mm to the near edge`: the fence is at the far edge; with no end it runs to the near."""
+    if bound is None or bound.parameter is None or not re.search(r"\bto the $", telling.value[: phrase.start]):
+        return None
+    action = telling.made.done[bound.parameter.action].action
+    if not isinstance(action, do.ScoreAt) or action.begins is None or action.ends is not None:
+        return None
+    return decided(phrase, phrase.word == "near", "the score runs from the fence to the near edge", "near")
 
 
 def _marked_edge(telling: Telling, phrase: Phrase, bound: Bound | None) -> Verdict | None:
@@ -159,7 +172,7 @@ def _as_read(telling: Telling, index: int) -> bool:
 
 def _attach_side(bound: Bound | None) -> str | None:
     what = bound.parameter.what if bound is not None and bound.parameter is not None else ""
-    found = re.fullmatch(r"distance from the (left|right|top|bottom)", what)
+    found = re.fullmatch(r"distance (?:of the (?:window|notch) )?from the (left|right|top|bottom)", what)
     return found[1] if found is not None else None
 
 

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 
 from foldproof.checks.directions.clauses import Doing
 from foldproof.checks.directions.crosses import Cross
-from foldproof.checks.directions.following import Telling
+from foldproof.checks.directions.following import Deed, Telling
 from foldproof.checks.directions.looking import Sight, upright
 from foldproof.checks.directions.phrases import OPPOSITE, Phrase
-from foldproof.checks.directions.things import face_named, panels_called, piece_face
+from foldproof.checks.directions.things import face_named, lies_flat, own_face, panels_called, piece_face
 from foldproof.checks.directions.verdict import Verdict, decided
 from foldproof.folding.card import Bond
 from foldproof.folding.outside import outside_of
@@ -18,7 +18,10 @@ from foldproof.recipe import actions as do
 _UP = ("up", "down", "underneath")
 _LEAD = re.compile(r"(?:keep|leave|lay|turn|set)\s+", re.IGNORECASE)
 _TAIL = re.compile(r"(?:\s*\b(?:is|are|lies|lie|stays?|still|again|now|face|folded))*\s*$", re.IGNORECASE)
-_FACED = re.compile(r"(?: (?:is|face|still|is still|is now))? (?P<way>up|down|underneath)\b", re.IGNORECASE)
+_FACED = re.compile(
+    r"(?: of (?:the|your|its) \w+)?(?: (?:is|face|still|is still|is now))? (?P<way>up|down|underneath)\b",
+    re.IGNORECASE,
+)
 
 
 def judge_cross(telling: Telling, phrase: Phrase, cross: Cross | None) -> Verdict | None:
@@ -80,7 +83,7 @@ def judge_face_up(telling: Telling, phrase: Phrase) -> Verdict | None:
     if clause is None or piece is None:
         return None
     subject, up = _subject(telling.value[clause.start : phrase.start]), phrase.word == "up"
-    if phrase.word in ("inside", "outside"):
+    if phrase.word in ("inside", "outside", "front", "back"):
         way = _FACED.match(telling.value[phrase.end :])
         if way is None:
             return None
@@ -92,7 +95,10 @@ def judge_face_up(telling: Telling, phrase: Phrase) -> Verdict | None:
     called = ""
     for one in pieces:
         face = face_named(telling, subject, one)
-        here = [piece_face(sight, one) is face for sight in telling.sights(phrase.start, one)] if face else []
+        sights = tuple(telling.sights(phrase.start, one))
+        if face is None and all(lies_flat(sight, one) for sight in sights):
+            face = own_face(telling, subject, one)
+        here = [piece_face(sight, one) is face for sight in sights] if face else []
         if face is not None and here:
             found.append(up in here)
             called = f"the {face.value} of the {one}, so {_which(subject)},"
@@ -284,6 +290,46 @@ def judge_glued_face(telling: Telling, phrase: Phrase) -> Verdict | None:
         return None
     face = faces.pop()
     return decided(phrase, phrase.word == face.value, f"it is glued by its {face.value}", face.value)
+
+
+def judge_worked_face(telling: Telling, phrase: Phrase) -> Verdict | None:
+    """`On the back, score at 12 mm`, `Tape the lamp on the back`: the face that is up when hands work on it."""
+    clause = telling.clause_at(phrase.start)
+    if phrase.word not in ("front", "back") or clause is None:
+        return None
+    lead, rest = telling.value[: phrase.start], telling.value[phrase.end :]
+    if not re.search(r"\bon the $", lead, re.IGNORECASE) or not re.match(r"\s*(?:[.,;]|$)", rest):
+        return None
+    _, sentence = telling.sentence(phrase.start)
+    about = next((kind for word, kind in _WORKED if re.search(rf"\b{word}\b", sentence, re.IGNORECASE)), None)
+    if about is None or re.search(r"\b(?:glue|squares|foam)\b", sentence, re.IGNORECASE):
+        return None
+    told = telling.deed_at(phrase.start) or next(
+        (telling.told[c] for c in telling.clauses if c.sentence == clause.sentence and c in telling.told), None
+    )
+    meant = [deed for deed in telling.deeds if deed.kind is about and (told is None or told.kind is not about)]
+    faces = {_worked(telling, deed) for deed in meant or ([told] if told is not None else [])}
+    face = next(iter(faces)) if len(faces) == 1 else None
+    if face is None:
+        return None
+    return decided(phrase, phrase.word == face.value, f"the step works on the {face.value}", face.value)
+
+
+_WORKED = (("score", Doing.SCORE), ("tape", Doing.ATTACH), ("fix", Doing.ATTACH), ("stamp", Doing.STAMP))
+
+
+def _worked(telling: Telling, deed: Deed) -> Face | None:
+    """The face of the piece that a deed works on, where it lies flat with one piece only beneath."""
+    piece = deed.done.piece
+    bond = _bond(telling, deed.done.action)
+    if bond is not None:
+        piece = telling.card.panels[bond.under.panel].piece
+        found = telling.card.piece(piece)
+        return bond.under.face if found is not None and not found.layer else None
+    sight = telling.sight(deed.index + 1, piece) if piece is not None else None
+    if sight is None or piece is None or not lies_flat(sight, piece):
+        return None
+    return piece_face(sight, piece)
 
 
 def judge_upright(telling: Telling, phrase: Phrase) -> Verdict | None:

@@ -16,7 +16,7 @@ _OPENING = re.compile(
     re.IGNORECASE,
 )
 _ONTO = re.compile(r"\b(?:over|onto|under|on to|across)(?: it)?(?: onto| on to)? the $", re.IGNORECASE)
-_HERE = re.compile(r"\b(?:panel|flap|half|leaf|part|triangle)s? (?:is )?(?:at|on) (?:the|your) $", re.IGNORECASE)
+_HERE = re.compile(r"\b(?:panel|flap|tab|half|leaf|part|triangle)s? (?:is )?(?:at|on) (?:the|your) $", re.IGNORECASE)
 
 
 def judge_fold(telling: Telling, phrase: Phrase) -> Verdict | None:

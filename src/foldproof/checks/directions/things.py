@@ -138,6 +138,28 @@ def face_named(telling: Telling, words: str, piece: str) -> Face | None:
     return Face.BACK if "plain" in said.split() else None
 
 
+def lies_flat(sight: Sight, piece: str) -> bool:
+    """Whether no score of a piece is folded now."""
+    folded = {name for name, _ in sight.table.folded}
+    own = {hinge.score for hinge in sight.card.hinges if sight.card.panels[hinge.panels[0]].piece == piece}
+    return not folded & own
+
+
+def own_face(telling: Telling, words: str, piece: str) -> Face | None:
+    """The face that `its front` or `the back of the hut` names on a piece that lies flat.
+
+    None where something on the table is called so, or where the front is the inside of the card.
+    """
+    found = telling.card.piece(piece)
+    match = re.search(r"\b(?P<face>front|back)(?: of (?:the|your|its) [\w ]+)?$", bare(words))
+    if found is None or match is None or outside_of(telling.card, found) is Face.BACK:
+        return None
+    names = [one.name for one in telling.card.pieces if one.name != piece]
+    if any(name.split()[-1].casefold() == match["face"] for name in names):
+        return None
+    return Face(match["face"])
+
+
 def _aliases(steps: Iterable[StepSpec]) -> dict[str, str]:
     """Words that the recipe itself explains: `the patterned face is the lining`."""
     found = {}
