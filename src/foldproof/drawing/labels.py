@@ -73,14 +73,15 @@ def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
 
 
 def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]:
-    """The labels in their places, and the thin lines that lead from them."""
+    """The labels in their places, and the thin lines that lead from them; those that may be left out come last."""
     placed: list[Item] = []
     leads: list[Line] = []
-    for wish in wishes:
+    for wish in sorted(wishes, key=lambda one: not one.must):
         best: tuple[tuple[float, int], Label] | None = None
         for rank, (at, anchor, upright) in enumerate(wish.places):
             label = replace(wish.label, at=at, anchor=anchor, upright=upright)
-            cost = _cost(label, wish, obstacles, best[0][0] if best else float("inf")) + _crossed(label, wish, leads)
+            cost = _cost(label, wish, obstacles, best[0][0] if best else float("inf"))
+            cost += _crossed(label, wish, leads, obstacles)
             if best is None or (cost, rank) < best[0]:
                 best = ((cost, rank), label)
             if cost == 0:
@@ -114,14 +115,16 @@ def _cost(label: Label, wish: Wish, obstacles: Obstacles, most: float) -> float:
     return cost
 
 
-def _crossed(label: Label, wish: Wish, leads: Sequence[Line]) -> float:
-    """What it costs that the thin line from a label crosses earlier ones: names would be taken for each other."""
+def _crossed(label: Label, wish: Wish, leads: Sequence[Line], obstacles: Obstacles) -> float:
+    """What it costs that the thin line from a label crosses earlier ones, or runs through what is written already."""
     if wish.about is None or (wish.area and box_inside(label.box, wish.area)):
         return 0.0
     lead = _lead(label, wish.about)
     if lead is None:
         return 0.0
-    return CROSSED * sum(_cross((lead.points[0], lead.points[1]), (one.points[0], one.points[1])) for one in leads)
+    way = (lead.points[0], lead.points[1])
+    crossings = sum(_cross(way, (one.points[0], one.points[1])) for one in leads)
+    return CROSSED * crossings + sum(length_inside(*way, box) for box in obstacles.boxes)
 
 
 def _cross(one: tuple[XY, XY], other: tuple[XY, XY]) -> bool:

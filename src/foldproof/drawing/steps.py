@@ -17,7 +17,7 @@ from foldproof.paper.polygon import bounding_box
 
 GUTTER = 5.0
 """Between what stands side by side, in millimetres."""
-ROW_GAP = 6.0
+ROW_GAP = 5.0
 BESIDE = 32.0
 """Room for what stands beside the work, in millimetres."""
 SMALLEST = 11.0

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from foldproof.checks.catalogue import run_checks
+from foldproof.checks.directions.check import TURN_UNSAID
 from foldproof.checks.prose import UNSAID
 from foldproof.findings.finding import Finding, Severity, has_errors
 from foldproof.folding.build import build_card
@@ -26,6 +27,8 @@ from foldproof.rescue.slip import Moment, Slip, moment_of
 from foldproof.rescue.trimming import Saved, saved_for
 
 MOST_OPTIONS = 3
+_OF_WORDS = (UNSAID.name, TURN_UNSAID.name)
+"""What is told of steps whose words are left out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -206,7 +209,7 @@ def _tried(old: Card, making: Making, moment: Moment, trial: _Trial) -> Option |
     found = (
         *(finding for finding in made.findings if finding.place not in scores),
         *(finding for finding in run_checks(whole, Making(steps=(*history, *made.steps), findings=()))
-          if not (finding.name == UNSAID.name and finding.step in wordless_ids)))
+          if not (finding.name in _OF_WORDS and finding.step in wordless_ids)))
     if has_errors(found):
         return None
     warnings = {finding.name: finding for finding in found if finding.severity is Severity.WARNING}
