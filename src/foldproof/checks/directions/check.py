@@ -18,20 +18,17 @@ from foldproof.checks.directions.faces import (
     judge_looked_at,
     judge_underneath,
     judge_upright,
-    judge_worked_face,
 )
 from foldproof.checks.directions.folds import judge_fold
 from foldproof.checks.directions.following import Telling
+from foldproof.checks.directions.joined import judge_beyond, judge_joined, judge_nearness
 from foldproof.checks.directions.names import judge_name
 from foldproof.checks.directions.phrases import Phrase
 from foldproof.checks.directions.places import (
-    judge_beyond,
     judge_end,
     judge_glue,
-    judge_joined,
     judge_layer_turn,
     judge_narrower,
-    judge_nearness,
     judge_place,
     judge_pressed,
     judge_receiver,
@@ -40,6 +37,7 @@ from foldproof.checks.directions.places import (
 from foldproof.checks.directions.stacks import judge_on_top
 from foldproof.checks.directions.turns import AMOUNTS, WAYS, judge_edge, judge_same_face, judge_stop, judge_turn
 from foldproof.checks.directions.verdict import Verdict
+from foldproof.checks.directions.worked import judge_worked_face
 from foldproof.checks.pinpoint import place_in
 from foldproof.checks.prose import bind_step, called, passages_of
 from foldproof.findings.finding import Finding, Place

@@ -62,9 +62,10 @@ def _against(telling: Telling, phrase: Phrase, bound: Bound) -> Verdict | None:
             return None
         return decided(phrase, phrase.word == side, f"{bound.mention.written} is the distance from the {side}", side)
     if isinstance(action, do.ScoreAt | do.CutAcross | do.SlitAt):
-        return decided(
-            phrase, phrase.word == "left", "the stop is at the left end: the distance counts from there", "left"
-        )
+        end = "left" if isinstance(action, do.SlitAt) else action.start
+        where = "the stop is at the left end: the distance counts from there"
+        says = where if end == "left" else f"the distance counts from the {end} end"
+        return decided(phrase, phrase.word == end, says, end)
     if isinstance(action, do.MarkAt):
         return decided(
             phrase, phrase.word == action.start, f"the mark is measured from the {action.start} end", action.start

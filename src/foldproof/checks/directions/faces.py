@@ -5,15 +5,13 @@ from collections.abc import Iterator
 
 from foldproof.checks.directions.clauses import Doing
 from foldproof.checks.directions.crosses import Cross
-from foldproof.checks.directions.following import Deed, Telling
+from foldproof.checks.directions.following import Telling
 from foldproof.checks.directions.looking import Sight, upright
 from foldproof.checks.directions.phrases import OPPOSITE, Phrase
 from foldproof.checks.directions.things import face_named, lies_flat, own_face, panels_called, piece_face
 from foldproof.checks.directions.verdict import Verdict, decided
-from foldproof.folding.card import Bond
 from foldproof.folding.outside import outside_of
 from foldproof.paper.face import Face, Fold
-from foldproof.recipe import actions as do
 
 _UP = ("up", "down", "underneath")
 _LEAD = re.compile(r"(?:keep|leave|lay|turn|set)\s+", re.IGNORECASE)
@@ -190,7 +188,7 @@ def judge_looked_at(telling: Telling, phrase: Phrase) -> Verdict | None:
     if re.search(r"\b(?:pencil|stamp|write|mark)\b", sentence, re.IGNORECASE):
         return decided(phrase, up, "hands can only mark the face that is up", "up")
     deed = telling.deed_at(phrase.start)
-    bond = _bond(telling, deed.done.action) if deed is not None else None
+    bond = telling.bond_of(deed) if deed is not None else None
     if deed is None or bond is None or deed.done.piece is None:
         return None
     sight = telling.sight(deed.index, telling.card.panels[bond.under.panel].piece)
@@ -280,7 +278,7 @@ def judge_glued_face(telling: Telling, phrase: Phrase) -> Verdict | None:
         return None
     if not mine[1] and not _GLUE_ON.search(telling.value[: phrase.start]):
         return None
-    bonds = [bond for done in telling.made.done for bond in [_bond(telling, done.action)] if bond is not None]
+    bonds = [bond for done in telling.made.done for bond in [telling.bond_of(done)] if bond is not None]
     if not bonds:
         cut = {done.piece for done in telling.made.done}
         bonds = [bond for bond in telling.card.bonds if telling.card.panels[bond.over.panel].piece in cut]
@@ -292,46 +290,6 @@ def judge_glued_face(telling: Telling, phrase: Phrase) -> Verdict | None:
     return decided(phrase, phrase.word == face.value, f"it is glued by its {face.value}", face.value)
 
 
-def judge_worked_face(telling: Telling, phrase: Phrase) -> Verdict | None:
-    """`On the back, score at 12 mm`, `Tape the lamp on the back`: the face that is up when hands work on it."""
-    clause = telling.clause_at(phrase.start)
-    if phrase.word not in ("front", "back") or clause is None:
-        return None
-    lead, rest = telling.value[: phrase.start], telling.value[phrase.end :]
-    if not re.search(r"\bon the $", lead, re.IGNORECASE) or not re.match(r"\s*(?:[.,;]|$)", rest):
-        return None
-    _, sentence = telling.sentence(phrase.start)
-    about = next((kind for word, kind in _WORKED if re.search(rf"\b{word}\b", sentence, re.IGNORECASE)), None)
-    if about is None or re.search(r"\b(?:glue|squares|foam)\b", sentence, re.IGNORECASE):
-        return None
-    told = telling.deed_at(phrase.start) or next(
-        (telling.told[c] for c in telling.clauses if c.sentence == clause.sentence and c in telling.told), None
-    )
-    meant = [deed for deed in telling.deeds if deed.kind is about and (told is None or told.kind is not about)]
-    faces = {_worked(telling, deed) for deed in meant or ([told] if told is not None else [])}
-    face = next(iter(faces)) if len(faces) == 1 else None
-    if face is None:
-        return None
-    return decided(phrase, phrase.word == face.value, f"the step works on the {face.value}", face.value)
-
-
-_WORKED = (("score", Doing.SCORE), ("tape", Doing.ATTACH), ("fix", Doing.ATTACH), ("stamp", Doing.STAMP))
-
-
-def _worked(telling: Telling, deed: Deed) -> Face | None:
-    """The face of the piece that a deed works on, where it lies flat with one piece only beneath."""
-    piece = deed.done.piece
-    bond = _bond(telling, deed.done.action)
-    if bond is not None:
-        piece = telling.card.panels[bond.under.panel].piece
-        found = telling.card.piece(piece)
-        return bond.under.face if found is not None and not found.layer else None
-    sight = telling.sight(deed.index + 1, piece) if piece is not None else None
-    if sight is None or piece is None or not lies_flat(sight, piece):
-        return None
-    return piece_face(sight, piece)
-
-
 def judge_upright(telling: Telling, phrase: Phrase) -> Verdict | None:
     """Something is cut, lies or is fixed with its own up away from the maker."""
     if phrase.word != "upright":
@@ -339,7 +297,7 @@ def judge_upright(telling: Telling, phrase: Phrase) -> Verdict | None:
     deed = telling.deed_of_sentence(phrase.start)
     true: list[bool] = []
     what = "it"
-    bond = _bond(telling, deed.done.action) if deed is not None else None
+    bond = telling.bond_of(deed) if deed is not None else None
     start, sentence = telling.sentence(phrase.start)
     named = telling.named(sentence[: phrase.start - start])
     if (
@@ -368,11 +326,6 @@ def judge_upright(telling: Telling, phrase: Phrase) -> Verdict | None:
     said_so = phrase.written.casefold() != "upside down"
     return decided(phrase, any(true) == said_so, f"{what} {'stands' if any(true) else 'does not stand'} upright there")
 
-
-def _bond(telling: Telling, action: object) -> Bond | None:
-    if not isinstance(action, do.Attach):
-        return None
-    return next((bond for bond in telling.card.bonds if bond.name == action.bond), None)
 
 
 def _outside(telling: Telling, panel: str) -> Face | None:

@@ -9,7 +9,7 @@ from foldproof.checks.binding import Bound, Sense
 from foldproof.checks.directions.clauses import Clause, Doing, clauses
 from foldproof.checks.directions.looking import Sight, moved
 from foldproof.checks.directions.phrases import Phrase, spot_directions
-from foldproof.folding.card import Card
+from foldproof.folding.card import Bond, Card
 from foldproof.making.lying import turned
 from foldproof.making.table import Done, Lie, StepMade, Table
 from foldproof.recipe import actions as do
@@ -212,6 +212,13 @@ class Telling:
         told = {index for clause, deed in self.told.items() if deed.kind is kind
                 for index in range(deed.index, self.after(clause, deed))}
         return told >= {deed.index for deed in self.deeds if deed.kind is kind}
+
+    def bond_of(self, doing: Deed | Done | None) -> Bond | None:
+        """The bond that an action makes; None where it makes none."""
+        done = doing.done if isinstance(doing, Deed) else doing
+        if done is None or not isinstance(done.action, do.Attach):
+            return None
+        return next((bond for bond in self.card.bonds if bond.name == done.action.bond), None)
 
     def sight(self, number: int, piece: str) -> Sight | None:
         """What is to be seen of a piece at one of the tables; None where it is not on it."""

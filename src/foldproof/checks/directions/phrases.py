@@ -89,7 +89,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (r"(?:the|its|their|each) (?P<word>back)", "back"),
     (r"(?:plain|on|a) (?P<word>back)(?! (?:to|into|on|up|again|down|in)\b)", "back"),
     (r"(?:^|(?<=[.,;:] ))(?P<word>back)(?= (?:is )?(?:still )?up\b)", "back"),
-    (r"near you(?:rself)?", "toward you"),
+    (r"near you(?:rself)?", "near you"),
     (r"near(?= (?:left|right|edge|corner|end|side)\b)", "near"),
     (r"far(?= (?:left|right|edge|corner|end|side)\b)", "far"),
     (r"above(?= the (?:top|bottom)\b)", "above"),

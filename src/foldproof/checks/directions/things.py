@@ -148,11 +148,11 @@ def lies_flat(sight: Sight, piece: str) -> bool:
 def own_face(telling: Telling, words: str, piece: str) -> Face | None:
     """The face that `its front` or `the back of the hut` names on a piece that lies flat.
 
-    None where something on the table is called so, or where the front is the inside of the card.
+    None where another piece is called so, or where the card has an outside: its front may then be its cover.
     """
     found = telling.card.piece(piece)
     match = re.search(r"\b(?P<face>front|back)(?: of (?:the|your|its) [\w ]+)?$", bare(words))
-    if found is None or match is None or outside_of(telling.card, found) is Face.BACK:
+    if found is None or match is None or outside_of(telling.card, found) is not None:
         return None
     names = [one.name for one in telling.card.pieces if one.name != piece]
     if any(name.split()[-1].casefold() == match["face"] for name in names):

@@ -61,7 +61,7 @@ def judge_edge(telling: Telling, phrase: Phrase) -> Verdict | None:
     """`With a long edge toward you`."""
     match = _EDGE.search(telling.value[: phrase.start])
     piece = telling.piece(phrase.start)
-    if phrase.word not in ("toward you", "away from you") or match is None or piece is None:
+    if phrase.word not in ("toward you", "near you", "away from you") or match is None or piece is None:
         return None
     found = []
     for sight in telling.sights(phrase.start, piece):
