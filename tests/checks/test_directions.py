@@ -181,3 +181,13 @@ def test_what_the_table_cannot_tell_is_listed_and_not_reported() -> None:
 def test_the_small_gate_is_sound() -> None:
     card, making = proved(GATE)
     assert tuple(check_directions(card, making, GATE)) == ()
+
+
+@pytest.mark.parametrize(("end", "wrong"), [("right", 0), ("left", 1)])
+def test_a_score_measured_from_the_right_end_is_said_so(end: str, wrong: int) -> None:
+    recipe = changed(
+        ("      - score: 2 1/8\n      - turn: half", "      - score: {at: 2 1/8, from: right}\n      - turn: half"),
+        scoring(ALL.replace("Score at 2 1/8 in.", f"Score at 2 1/8 in from the {end} end.", 1)),
+    )
+    card, making = proved(recipe)
+    assert [finding.name for finding in check_directions(card, making, recipe)] == [WRONG_WORD] * wrong
