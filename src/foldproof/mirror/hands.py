@@ -46,8 +46,11 @@ def _slanted(card: Card, action: Attach) -> PlacedAt:
 
 
 def from_stop(action: Action) -> bool:
-    """Whether a score or a cut is measured from the stop; one from the other end is measured from its mirror image."""
-    return isinstance(action, ScoreAt | CutAcross) and action.start == "left"
+    """Whether a score, a cut or a slit is measured from the stop.
+
+    A score or a cut from the other end is measured from its mirror image.
+    """
+    return isinstance(action, SlitAt) or (isinstance(action, ScoreAt | CutAcross) and action.start == "left")
 
 
 def _length(work: Work) -> Fraction:

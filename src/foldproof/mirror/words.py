@@ -17,6 +17,8 @@ from foldproof.refit.numbers import Change, applied, number_like
 _FROM_ITS_END = re.compile(
     r"^(?:\s+(?:in|inches|mm|cm))?\s+(?:in\s+)?from\s+(?:the|its)\s+(left|right)\b", re.IGNORECASE)
 """After a distance from the stop: the end that it is measured from, which stays as it is."""
+_SET_AT = re.compile(r"\b(left|right)(?:-hand)?\s+(?:edge|end)\s+at\s+$", re.IGNORECASE)
+"""Before a distance from the stop: the edge that is set there stays as well."""
 
 
 def mirrored_words(step: StepSpec, mirrored: StepSpec, binding: StepBinding, unit: Unit) -> StepSpec:
@@ -57,10 +59,12 @@ def retold(
     """A passage with its direction words changed over and the numbers that have moved said anew."""
     numbers = [
         (one.mention, moved[one.parameter]) for one in bound if one.parameter is not None and one.parameter in moved]
+    at_stop = [one.mention for one in bound if one.parameter is not None and _from_stop(step, one.parameter)]
     stay = [
-        one.mention.end + found.start(1) for one in bound
-        if one.parameter is not None and _from_stop(step, one.parameter)
-        and (found := _FROM_ITS_END.match(text[one.mention.end:])) is not None]
+        *(mention.end + found.start(1) for mention in at_stop
+          if (found := _FROM_ITS_END.match(text[mention.end:])) is not None),
+        *(found.start(1) for mention in at_stop
+          if (found := _SET_AT.search(text[:mention.start])) is not None)]
     return applied(text, (
         *direction_changes(text, unit, stay),
         *(Change(start=mention.start, end=mention.end,
