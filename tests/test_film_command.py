@@ -27,7 +27,7 @@ Cut the mats and the tag, 2:00
 8, 5:20
 10, 7:00
 length, 1:07:30
-address, https://example.org/watch?v=1&at={seconds}
+address, https://example.org/gate-film?part=1&at={seconds}
 """
 SAID = """\
 WEBVTT
@@ -101,7 +101,7 @@ def test_the_page_tells_times_to_readers_and_machines(recipe: Path, tmp_path: Pa
     assert film(recipe, TIMES, tmp_path / "out").returncode == 0
     folder = tmp_path / "out" / "coast-road"
     page = html.unescape((folder / "page.html").read_text(encoding="utf-8"))
-    assert 'In the recording: <a href="https://example.org/watch?v=1&at=40">0:40</a>' in page
+    assert 'In the recording: <a href="https://example.org/gate-film?part=1&at=40">0:40</a>' in page
     told = machine_part(folder)
     assert told["@type"] == "HowTo" and len(told["step"]) == 10
     video = told["video"]

@@ -22,7 +22,7 @@ the times file has a row for each step whose time is known, and one for the leng
   2, 1:05.5
   chapter: A word on glue, 4:40
   length, 12:30
-  address, https://example.org/watch?at={seconds}
+  address, https://example.org/gate-film?at={seconds}
 
 Steps go by title, id or number; times are h:mm:ss, m:ss or seconds. Lines like `0:12 Cut the base` do as well.
 Nothing is guessed: a step without a time gets none. A chapter of your own ends the step before it.
