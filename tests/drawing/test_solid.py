@@ -7,7 +7,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from foldproof.drawing.plane import inside
-from foldproof.drawing.solid import XYZ, Camera, Sheet, add, cross, dot, far_to_near, normal_of, sheet
+from foldproof.drawing.solid import XYZ, Camera, Sheet, add, far_to_near, normal_of, sheet
+from foldproof.folding.space import cross, dot
 
 numbers = st.integers(-6, 6).map(float)
 spots = st.tuples(numbers, numbers, numbers)

@@ -24,6 +24,13 @@ def place_in(text: Text, start: int, end: int, source: str = "") -> Place:
     return replace(place, line=line, column=column, length=max(1, min(end - start, len(rest))))
 
 
+def words_round(text: str, start: int, end: int) -> str:
+    """The characters `start` to `end` of a passage with up to three words before and after them."""
+    before, after = text[:start].split()[-3:], text[end:].split(maxsplit=3)[:3]
+    gap = " " if text[end:end + 1].isspace() else ""
+    return f"{' '.join([*before, *text[start:end].split()])}{gap}{' '.join(after)}"
+
+
 def _followed(source: str, place: Place, value: str, start: int) -> tuple[int, int] | None:
     lines = source.split("\n")
     if not 0 < place.line <= len(lines):

@@ -10,6 +10,7 @@ from foldproof.checks.known import known_sizes
 from foldproof.checks.mentions import Mention, mentions_in
 from foldproof.checks.parameters import Parameter, parameters
 from foldproof.checks.phrases import length, listed
+from foldproof.checks.pinpoint import words_round
 from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
@@ -116,9 +117,7 @@ def called(passage: str) -> str:
 def _excerpt(step: StepSpec, passage: str, mention: Mention) -> str:
     """The words round a number, so that it is found without counting columns."""
     text = dict(passages_of(step))[passage].value
-    before, after = text[:mention.start].rstrip().rsplit(maxsplit=3)[-3:], text[mention.end:].split(maxsplit=3)[:3]
-    gap = " " if text[mention.end:mention.end + 1].isspace() else ""
-    return f" (“{' '.join([*before, mention.written])}{gap}{' '.join(after)}”)"
+    return f" (“{words_round(text, mention.start, mention.end)}”)"
 
 
 def said(card: Card, parameter: Parameter) -> str:

@@ -6,20 +6,11 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from foldproof.drawing.plane import XY
+from foldproof.folding.space import cross, dot
 
 XYZ = tuple[float, float, float]
 THIN = 1e-7
 """Distances from a plane below this count as on it, in the unit of the points."""
-
-
-def dot(a: XYZ, b: XYZ) -> float:
-    """The inner product."""
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-
-
-def cross(a: XYZ, b: XYZ) -> XYZ:
-    """The outer product."""
-    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
 
 
 def add(a: XYZ, b: XYZ, factor: float = 1.0) -> XYZ:

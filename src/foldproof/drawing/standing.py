@@ -9,9 +9,10 @@ from foldproof.drawing.plane import XY, box_round
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
-from foldproof.drawing.solid import XYZ, Camera, Contacts, Sheet, add, cross, dot, far_to_near, sheet
+from foldproof.drawing.solid import XYZ, Camera, Contacts, Sheet, add, far_to_near, sheet
 from foldproof.folding.card import Card, Frame3, Panel, StandingPose
 from foldproof.folding.pressed import Pressed, pressed
+from foldproof.folding.space import cross, dot
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.face import Face

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from foldproof.folding.card import Panel
-from foldproof.folding.space import Motion, Vec, dot, length, lifted, minus, plus, times
+from foldproof.folding.space import Motion, Vec, cross, dot, length, lifted, minus, plus, times
 from foldproof.paper.convex import convex_parts
 from foldproof.paper.polygon import area
 from foldproof.paper.vector import Point
@@ -77,7 +77,7 @@ def crossing_depth(a: Shape, b: Shape, place_a: Motion, place_b: Motion, least: 
     if _one_sided(heights_b, least):
         return 0.0
     worst = 0.0
-    along = _cross(place_a.out, place_b.out)
+    along = cross(place_a.out, place_b.out)
     size = length(along)
     if size < 1e-9:
         return 0.0
@@ -147,10 +147,6 @@ def _between(ring: Sequence[Vec], heights: Sequence[float], along: Vec, low: flo
                 cut.append((x, h))
         spots = cut
     return [h for _, h in spots]
-
-
-def _cross(a: Vec, b: Vec) -> Vec:
-    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
 
 
 @dataclass

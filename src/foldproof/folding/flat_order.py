@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Hinge
+from foldproof.folding.hanging import Hanging
 from foldproof.folding.place import links, walk
 from foldproof.folding.stacking import Folding, overlapping
 from foldproof.paper.isometry import Isometry
@@ -13,22 +14,8 @@ def held_bonds(
     panels: Iterable[str], hinges: Sequence[Hinge], bonds: Sequence[Bond],
 ) -> tuple[Bond, ...]:
     """The bonds without those that close a loop: pieces are held by the rest, and the loop is checked at the end."""
-    leader = {name: name for name in panels}
-
-    def find(name: str) -> str:
-        while leader[name] != name:
-            name = leader[name]
-        return name
-
-    for hinge in hinges:
-        leader[find(hinge.panels[0])] = find(hinge.panels[1])
-    held = []
-    for bond in bonds:
-        a, b = find(bond.under.panel), find(bond.over.panel)
-        if a != b:
-            leader[a] = b
-            held.append(bond)
-    return tuple(held)
+    hanging = Hanging(panels, (hinge.panels for hinge in hinges))
+    return tuple(bond for bond in bonds if hanging.join(bond.under.panel, bond.over.panel))
 
 
 def flat_order(folding: Folding, held: Sequence[Bond]) -> list[str]:

@@ -7,6 +7,7 @@ from itertools import combinations, islice, permutations
 
 from foldproof.folding.card import Card, FlatPose, Pose, StandingPose
 from foldproof.folding.crossing import Watch, crossing_depth, inner_spots, shape_of, within
+from foldproof.folding.hanging import Hanging
 from foldproof.folding.pressed import sides_in
 from foldproof.folding.space import Vec, length, minus
 from foldproof.folding.thickness import paper_thickness
@@ -206,18 +207,10 @@ class _Table:
     def _pairs(self, way: Way) -> list[Pair]:
         """Panels that move against each other and are not two sides of one hinge."""
         moving = set(way.moving)
-        leader = {name: name for name in self.card.panels}
-
-        def find(name: str) -> str:
-            while leader[name] != name:
-                name = leader[name]
-            return name
-
         still = self.start is self.end  # one pose, looked at by itself: everything is held against everything
         links: list[Pair] = [h.panels for h in self.card.hinges if h.score not in moving and not still]
         links += [(bond.under.panel, bond.over.panel) for bond in self.card.bonds]
-        for a, b in links:
-            leader[find(a)] = find(b)
+        find = Hanging(self.card.panels, links).group
         left_out = {frozenset((find(a), find(b))) for a, b in self.tucked}
         bent = {find(name) for name in self.bent}
         beside = {frozenset(hinge.panels) for hinge in self.card.hinges}

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Card, FlatPose, Hinge, Pose
+from foldproof.folding.hanging import Hanging
 from foldproof.folding.overlay import overlay
 from foldproof.folding.place import place_panels
 from foldproof.folding.space import Vec, dot
@@ -49,19 +50,10 @@ def _ends(joint: Hinge | Bond) -> tuple[str, str]:
 
 def _groups(card: Card, joints: list[Hinge | Bond]) -> list[list[str]]:
     """The panels that hang together by the joints, in the card's order."""
-    leader = {name: name for name in card.panels}
-
-    def find(name: str) -> str:
-        while leader[name] != name:
-            name = leader[name]
-        return name
-
-    for joint in joints:
-        one, other = (find(end) for end in _ends(joint))
-        leader[one] = other
+    hanging = Hanging(card.panels, map(_ends, joints))
     groups: dict[str, list[str]] = {}
     for name in card.panels:
-        groups.setdefault(find(name), []).append(name)
+        groups.setdefault(hanging.group(name), []).append(name)
     return list(groups.values())
 
 

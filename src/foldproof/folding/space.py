@@ -65,6 +65,11 @@ def dot(a: Vec, b: Vec) -> float:
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
 
+def cross(a: Vec, b: Vec) -> Vec:
+    """The outer product."""
+    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
+
+
 def length(a: Vec) -> float:
     """The length."""
     return sqrt(dot(a, a))

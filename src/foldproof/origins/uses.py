@@ -6,6 +6,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from foldproof.checks.binding import Bound, Sense
+from foldproof.checks.pinpoint import words_round
 from foldproof.checks.prose import bind_card, called, passages_of
 from foldproof.findings.finding import Place
 from foldproof.folding.card import Card, FlatPose
@@ -172,14 +173,7 @@ def _said(card: Card, source: str, sought: Sought) -> Iterator[Use]:
                     yield Use(
                         where=Where.SENTENCE, place=mention.place, written=mention.written,
                         what=f"step {number}, {step.title}, its {called(passage.name)}: "
-                             f"“{_round(texts[passage.name], bound)}”{_stands_for(bound)}")
-
-
-def _round(text: str, bound: Bound) -> str:
-    """The number with the words round it."""
-    before = " ".join(text[:bound.mention.start].split()[-3:])
-    after = " ".join(text[bound.mention.end:].split()[:3])
-    return f"{before} {bound.mention.written}{'' if after[:1] in ('.', ',', ';', ':') else ' '}{after}".strip()
+                             f"“{words_round(texts[passage.name], mention.start, mention.end)}”{_stands_for(bound)}")
 
 
 def _stands_for(bound: Bound) -> str:

@@ -38,7 +38,7 @@ from foldproof.checks.directions.stacks import judge_on_top
 from foldproof.checks.directions.turns import AMOUNTS, WAYS, judge_edge, judge_same_face, judge_stop, judge_turn
 from foldproof.checks.directions.verdict import Verdict
 from foldproof.checks.directions.worked import judge_worked_face
-from foldproof.checks.pinpoint import place_in
+from foldproof.checks.pinpoint import place_in, words_round
 from foldproof.checks.prose import bind_step, called, passages_of
 from foldproof.findings.finding import Finding, Place
 from foldproof.folding.card import Card
@@ -176,9 +176,7 @@ def _contradicted(telling: Telling, read: Read, verdict: Verdict) -> Finding:
 
 def _excerpt(telling: Telling, phrase: Phrase) -> str:
     """The words round a phrase, so that it is found without counting columns."""
-    before, after = telling.value[: phrase.start].split()[-3:], telling.value[phrase.end :].split()[:3]
-    joined = "" if telling.value[phrase.end : phrase.end + 1].strip() else " "
-    return f" (“{' '.join([*before, phrase.written])}{joined}{' '.join(after)}”)"
+    return f" (“{words_round(telling.value, phrase.start, phrase.end)}”)"
 
 
 def _turns(telling: Telling, source: str) -> Iterator[Finding]:
