@@ -301,6 +301,8 @@ def test_false_friends(text: str) -> None:
         ("2 x 3 x 4 cm", ["2 cm", "3 cm", "4 cm"]),
         ("12 in by 30 cm", ["12 in", "30 cm"]),
         ("8\n1/4 x 7 in", ["33/4 in", "7 in"]),
+        ("the piece 2 x 3 in", ["2 in", "3 in"]),
+        ("a sheet 90 by 120 mm", ["90 mm", "120 mm"]),
     ],
 )
 def test_sizes_share_their_unit(text: str, found: list[str]) -> None:

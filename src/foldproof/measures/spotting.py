@@ -131,6 +131,11 @@ def _item_at(text: str, bits: Sequence[Bit], at: int, quote: str | None) -> _Ite
                                   unit=following.unit, said=said), quote)
 
 
+def _first_side(bits: Sequence[Bit], after: int) -> bool:
+    """Whether a size begins with the number before a token: `a piece 2 x 3 in`."""
+    return after + 1 < len(bits) and (bits[after].text,) in _SIZE_SIGNS and read_number(bits, after + 1) is not None
+
+
 def _second_side(bits: Sequence[Bit], at: int) -> bool:
     """Whether a size goes on at a token: `four by a half`, but not `cut it by half`."""
     if at < 2 or (bits[at - 1].text,) not in _SIZE_SIGNS:
@@ -177,7 +182,7 @@ def _without_unit(text: str, bits: Sequence[Bit], at: int, said: Said) -> _Item 
     item = _Item(first=at, last=said.end, value=said.value, sense=Sense.BARE, unit=None, said=said)
     if said.word and said.fraction and around.after[:1] in ((), ("the",)) and around.after[:1]:
         return None
-    if ordinal_before(around) and said.value.denominator == 1 and not said.word:
+    if ordinal_before(around) and said.value.denominator == 1 and not said.word and not _first_side(bits, said.end):
         return replace(item, sense=Sense.ORDINAL)
     after = bits[said.end] if said.end + 1 < len(bits) else None
     if after and after.text == "-" and not after.spaced and bits[said.end + 1].part is Part.WORD and (
