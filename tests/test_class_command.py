@@ -80,18 +80,15 @@ def test_a_wrong_call_is_told_and_writes_nothing(words: tuple[str, ...], status:
     assert not (tmp_path / "out" / "class-tide-gate").exists()
 
 
-def shown_in_the_readme() -> list[str]:
-    """The README's YAML: a recipe, its class part, a stock file, a desk file."""
-    readme = (RECIPE.parent.parent / "README.md").read_text(encoding="utf-8")
-    blocks = re.findall(r"```yaml\n(.*?)```", readme, flags=re.S)
-    recipe = next(block for block in blocks if block.startswith("title: Tide gate"))
-    after = blocks[blocks.index(next(block for block in blocks if block.startswith("class:"))) :]
-    return [recipe, *after[:3]]
+def shown_in_the_guide() -> list[str]:
+    """The YAML of the guide's page on classes: a recipe with its class part, a stock file, a desk file."""
+    page = (RECIPE.parent / "guide" / "class.md").read_text(encoding="utf-8")
+    return re.findall(r"```yaml \w+\n(.*?)```", page, flags=re.S)
 
 
-def test_what_the_readme_shows_can_be_planned(tmp_path: Path) -> None:
-    recipe, part, stock, desk = shown_in_the_readme()
-    (tmp_path / "gate.yaml").write_text(recipe + part, encoding="utf-8")
+def test_what_the_guide_shows_can_be_planned(tmp_path: Path) -> None:
+    recipe, stock, desk = shown_in_the_guide()
+    (tmp_path / "gate.yaml").write_text(recipe, encoding="utf-8")
     (tmp_path / "shelf.yaml").write_text(stock, encoding="utf-8")
     (tmp_path / "desk.yaml").write_text(desk, encoding="utf-8")
     own = ("--stock", str(tmp_path / "shelf.yaml"), "--desk", str(tmp_path / "desk.yaml"))
@@ -109,8 +106,8 @@ def test_what_the_readme_shows_can_be_planned(tmp_path: Path) -> None:
 
 def test_build_reads_the_teachers_files_too(tmp_path: Path) -> None:
     """The same recipe with seven sheets of slate on hand of the eight that it takes, and with nonsense."""
-    recipe, part, _, _ = shown_in_the_readme()
-    (tmp_path / "gate.yaml").write_text(recipe + part, encoding="utf-8")
+    recipe, _, _ = shown_in_the_guide()
+    (tmp_path / "gate.yaml").write_text(recipe, encoding="utf-8")
     shelf = tmp_path / "shelf.yaml"
 
     def build() -> subprocess.CompletedProcess[str]:

@@ -7,8 +7,8 @@ import foldproof
 
 ORDER = (
     "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
-    "rescue", "tolerance", "classroom", "filming", "recording", "drawing", "documents", "filmed", "pipeline",
-    "class_command", "film_command", "number_command", "rescue_command", "cli", "__main__",
+    "rescue", "tolerance", "classroom", "grammar", "filming", "recording", "drawing", "documents", "filmed", "pipeline",
+    "class_command", "film_command", "grammar_command", "number_command", "rescue_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

@@ -20,6 +20,7 @@ from foldproof.documents.trouble import DocumentsError
 from foldproof.film_command import add_film_command, run_film
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, render
+from foldproof.grammar_command import add_grammar_command, run_grammar
 from foldproof.number_command import add_number_command, run_number
 from foldproof.pipeline import Options, build, mirror, prove
 from foldproof.recipe.opening import read_source
@@ -51,6 +52,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return run_class(called)
     if called.command == "film":
         return run_film(called)
+    if called.command == "grammar":
+        return run_grammar(called)
     if called.command == "number":
         return run_number(called)
     if called.command == "rescue":
@@ -197,6 +200,7 @@ def _parser() -> argparse.ArgumentParser:
                "  foldproof check recipes/tide-gate.yaml --json")
     add_command(commands, theme_names())
     add_film_command(commands, theme_names())
+    add_grammar_command(commands)
     add_number_command(commands)
     add_rescue_command(commands)
     for command in (making, checking):

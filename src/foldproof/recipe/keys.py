@@ -1,4 +1,4 @@
-"""The table of keys of a whole recipe, and a walk over every form of the grammar."""
+"""The table of keys of a whole recipe, and a walk over every form of a grammar."""
 
 from foldproof.measures.quantity import Kind
 from foldproof.recipe.keys_class import CLASS
@@ -157,22 +157,23 @@ RECIPE = Form(
 )
 
 
-def forms() -> tuple[Form, ...]:
-    """Every form of the grammar, each once, the recipe first."""
+def forms(root: Form = RECIPE) -> tuple[Form, ...]:
+    """Every form that a form leads to, each once, itself first: all of the grammar from a recipe."""
     found: list[Form] = []
-    waiting: list[Form] = [RECIPE]
+    waiting: list[Form] = [root]
     while waiting:
         form = waiting.pop(0)
         if form not in found:
             found.append(form)
-            waiting.extend(inner for key in form.keys for inner in _forms_in(key.kind))
+            waiting.extend(inner for key in form.keys for inner in forms_in(key.kind))
     return tuple(found)
 
 
-def _forms_in(kind: ValueKind) -> tuple[Form, ...]:
+def forms_in(kind: ValueKind) -> tuple[Form, ...]:
+    """The forms that a value of a kind may have."""
     if isinstance(kind, Mapped):
         return kind.forms
-    return _forms_in(kind.item) if isinstance(kind, Named | ByName | ListOf) else ()
+    return forms_in(kind.item) if isinstance(kind, Named | ByName | ListOf) else ()
 
 
 ALL_KEYS = frozenset(key.name for form in forms() for key in form.keys)

@@ -23,6 +23,11 @@ _RESERVED: dict[Naming, tuple[str, ...]] = {
 }
 
 
+def reserved(naming: Naming) -> tuple[str, ...]:
+    """Words that cannot be the name of such a thing: they have a meaning of their own where its names are used."""
+    return _RESERVED.get(naming, ())
+
+
 def tidy(text: str) -> str:
     """A name with single spaces."""
     return " ".join(text.split())
@@ -59,7 +64,7 @@ def fit_for_name(name: Text, naming: Naming, desk: Desk) -> bool:
             f"`{word}` cannot be {what}: it starts with a letter and has only letters, digits, spaces, hyphens and "
             "apostrophes, so that it can be told from a measure."
         )
-    elif word in _RESERVED.get(naming, ()):
+    elif word in reserved(naming):
         fault = f"`{word}` cannot be {what}: it has a meaning of its own where such names are used."
     else:
         return True

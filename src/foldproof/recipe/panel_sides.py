@@ -8,9 +8,9 @@ from foldproof.findings.nearest import nearest
 from foldproof.recipe.desk import Desk
 from foldproof.recipe.records import Across, ScoreSpec, Side, Text, Up
 
-_RELATIONS = ("left of", "right of", "above", "below")
-_SIDE = re.compile(rf"({'|'.join(_RELATIONS)}) (.+)")
-_BETWEEN = "between "
+RELATIONS = ("left of", "right of", "above", "below")
+_SIDE = re.compile(rf"({'|'.join(RELATIONS)}) (.+)")
+BETWEEN = "between "
 
 
 LONGEST_WHERE = 500
@@ -24,10 +24,10 @@ def sides_of(where: Text, scores: tuple[ScoreSpec, ...], desk: Desk) -> tuple[Si
             "panel not placed", "These words are too long to say where a panel lies.", where.place, "Write [x, y]."
         )
         return None
-    if where.value.startswith(_BETWEEN):
+    if where.value.startswith(BETWEEN):
         return _between(where, known, desk)
     sides = []
-    for part in re.split(rf" and (?=(?:{'|'.join(_RELATIONS)}) )", where.value):
+    for part in re.split(rf" and (?=(?:{'|'.join(RELATIONS)}) )", where.value):
         found = _SIDE.fullmatch(part)
         if not found:
             desk.error(
@@ -63,7 +63,7 @@ def _unknown_score(word: str, where: Text, known: dict[str, ScoreSpec], desk: De
 
 
 def _between(where: Text, known: dict[str, ScoreSpec], desk: Desk) -> tuple[Side, ...] | None:
-    words = where.value.removeprefix(_BETWEEN)
+    words = where.value.removeprefix(BETWEEN)
     cuts = [(words[: found.start()], words[found.end() :]) for found in re.finditer(" and ", words)]
     if not cuts:
         desk.error("panel not placed", "`between` needs two scores.", where.place, "Write: between A and B.")
