@@ -6,6 +6,7 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
+    "frozen",
     "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
     "rescue", "tolerance", "classroom", "grammar", "filming", "recording", "drawing", "documents", "filmed", "pipeline",
     "class_command", "film_command", "grammar_command", "number_command", "rescue_command", "cli", "__main__",

@@ -6,13 +6,13 @@ a fault.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
 
 from foldproof.checks.known import Known
 from foldproof.checks.mentions import Mention
 from foldproof.checks.parameters import Parameter
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind
 
 

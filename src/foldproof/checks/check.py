@@ -1,8 +1,7 @@
 """One entry of the catalogue: a fault that a check can report."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Aside, Finding, Place, Severity
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,6 @@
 """Whether the closed card goes into its envelope, and with what room."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.checks.bulk import thickness_mm
@@ -10,6 +9,7 @@ from foldproof.checks.phrases import length, listed, size
 from foldproof.facts.envelopes import STANDARD_CLEARANCE_MM, Envelope, find_envelope, unknown_envelope
 from foldproof.findings.finding import Finding, Place
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Making
 
 UNKNOWN = error("unknown envelope", "The envelope's name is none that is known here.")

@@ -1,7 +1,6 @@
 """True sizes that the words of a step may mention although no action of the step sets them."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
@@ -9,6 +8,7 @@ from foldproof.checks.mentions import Mention, mentions_in
 from foldproof.checks.parameters import Parameter
 from foldproof.facts.envelopes import find_envelope
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind
 from foldproof.paper.polygon import bounding_box
 from foldproof.recipe.actions import Attach

@@ -1,10 +1,11 @@
 """The numbers that a passage mentions, as far as they may stand for something that hands set."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.checks.pinpoint import place_in
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind, Unit
 from foldproof.measures.spotted import Sense as Spot
 from foldproof.measures.spotted import Spotted

@@ -1,10 +1,10 @@
 """What hands set in a step: the numbers of its actions, in the order in which hands meet them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind, Quantity
 from foldproof.recipe.actions import (
     Action,

@@ -1,7 +1,6 @@
 """What slides, turns or is held without a hinge: whether it has the room that it needs."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
@@ -11,6 +10,7 @@ from foldproof.findings.finding import Finding
 from foldproof.folding.bonds import looked_at
 from foldproof.folding.card import Card
 from foldproof.folding.words import root
+from foldproof.frozen import dataclass
 from foldproof.making.table import Making
 from foldproof.paper.polygon import Box, Where, bounding_box, locate
 from foldproof.paper.vector import Point, Ring

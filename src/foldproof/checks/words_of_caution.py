@@ -1,7 +1,6 @@
 """The usual caution for each blade, heat, solvent or small part, at its first use."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from foldproof.checks.check import warning
 from foldproof.facts.cautions import find_caution
@@ -9,6 +8,7 @@ from foldproof.facts.source import Source
 from foldproof.facts.tools import caution_kind
 from foldproof.findings.finding import Finding, Place
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Making
 from foldproof.recipe.actions import Attach, Tie
 from foldproof.recipe.records import StepSpec

@@ -4,12 +4,12 @@ What it says of people is common practice, no source.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.lesson import Heads, Lesson
 from foldproof.classroom.timeline import Moment, own_pace
 from foldproof.facts.tools import find_tool
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 
 

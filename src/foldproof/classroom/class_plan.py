@@ -1,7 +1,6 @@
 """The whole class plan on one screen: cards and heads in, needs, cutting, shopping, time line and cautions out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.checks.words_of_caution import cautions
@@ -15,6 +14,7 @@ from foldproof.classroom.timeline import Moment, timeline
 from foldproof.classroom.trouble import TroubleSpot, trouble_spots
 from foldproof.facts.cautions import DEFER
 from foldproof.findings.finding import Finding, Severity, has_errors
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.vector import Segment

@@ -1,10 +1,10 @@
 """A layout as numbered work at the trimmer: one setting of the stop at a time, long strips before short ones."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.sheets import Cut, Line, Node, Offcut, Taken, taken
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,11 +1,11 @@
 """What a class plan starts from: proved cards, and how many people come."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.recipe.class_records import ClassSpec

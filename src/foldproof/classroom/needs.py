@@ -4,7 +4,7 @@ Lengths are in the unit of the recipe that first has a paper.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.classroom.lesson import Lesson
@@ -12,6 +12,7 @@ from foldproof.classroom.sheets import MayTurn
 from foldproof.classroom.supplies import SupplyNeed, die_needs, supply_needs
 from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import CardPiece
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Fold
 from foldproof.paper.polygon import bounding_box

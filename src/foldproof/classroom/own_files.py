@@ -1,12 +1,13 @@
 """The teacher's stock file and desk file, read as a recipe is read: places, findings, nothing thrown."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from fractions import Fraction
 from pathlib import Path
 
 from foldproof.classroom.keys_own import DESK, STOCK
 from foldproof.findings.finding import Finding, has_errors
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.recipe.class_records import PackSpec
 from foldproof.recipe.desk import Builder, Desk, Fields, Item

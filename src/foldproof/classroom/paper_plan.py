@@ -1,7 +1,7 @@
 """How one paper of a class is cut: what the teacher cuts for all kits, what people cut from sheets in the class."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.classroom.layout import offcuts
@@ -10,6 +10,7 @@ from foldproof.classroom.needs import PaperNeed
 from foldproof.classroom.own_files import DeskProfile
 from foldproof.classroom.sheets import MayTurn, Offcut, Part, Plan, Sheet
 from foldproof.findings.finding import Finding, Severity
+from foldproof.frozen import dataclass
 from foldproof.measures.writing import with_unit, write_size
 
 

@@ -5,10 +5,10 @@ Written apart from the planner and sharing nothing with it but the records, so t
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.sheets import Cut, Line, MayTurn, Node, Offcut, Part, Plan, Sheet, Taken
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

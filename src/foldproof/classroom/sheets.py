@@ -4,9 +4,10 @@ All lengths are exact and in one unit. A sheet lies with its width to the right 
 """
 
 from collections import Counter
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+
+from foldproof.frozen import dataclass
 
 
 class MayTurn(StrEnum):

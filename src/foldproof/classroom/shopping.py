@@ -1,7 +1,6 @@
 """What to buy and what it costs: whole sheets, packs and rolls; what is on hand is used first."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.lesson import Heads, Lesson
@@ -9,6 +8,7 @@ from foldproof.classroom.needs import Needs
 from foldproof.classroom.own_files import Stock
 from foldproof.classroom.supplies import SupplyNeed
 from foldproof.findings.finding import Aside, Finding, Severity
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.recipe.class_records import PackSpec
 

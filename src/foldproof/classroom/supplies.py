@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.lesson import Lesson
 from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.polygon import bounding_box

@@ -6,11 +6,11 @@ grow by one blade's width, so that cuts then cost nothing.
 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from math import lcm
 
 from foldproof.classroom.sheets import Line, MayTurn, Part, Sheet
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

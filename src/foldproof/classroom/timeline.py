@@ -6,12 +6,12 @@ that touches no wet piece goes on.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.lesson import PACE, TIDYING, WELCOME, Heads, Lesson, all_specs, first_given
 from foldproof.facts.tools import find_tool
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Done, StepMade
 from foldproof.recipe.actions import Attach, CutAcross, CutBetween, CutOff, CutOut, DieCut, Dry, Measure, Note
 from foldproof.recipe.repeating import every_action

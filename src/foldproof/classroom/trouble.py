@@ -6,11 +6,11 @@ later one, because more work is lost with it.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.classroom.lesson import Lesson
 from foldproof.facts.tools import find_adhesive
+from foldproof.frozen import dataclass
 from foldproof.making.table import StepMade
 from foldproof.measures.writing import with_unit
 from foldproof.recipe.actions import Attach, CutBetween, ScoreAt, ScoreBetween, TurnOver

@@ -1,8 +1,7 @@
 """The usual caution for a tool or supply. Local rules and the maker's instructions come first."""
 
-from dataclasses import dataclass
-
 from foldproof.facts.source import CUSTOM, MEMORY, Mark, Source
+from foldproof.frozen import dataclass
 
 _ART_TEACHERS = Source(text="a UK art teachers' body, safe use of knives", mark=Mark.SECONDARY)
 _SCHOOL = Source(text="a school's rules for trimmers", mark=Mark.SECONDARY)

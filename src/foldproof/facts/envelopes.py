@@ -5,12 +5,12 @@ card (105 x 148 mm) goes in a C6 envelope.
 """
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.facts.source import CUSTOM, MEMORY, Mark, Source
 from foldproof.findings.finding import Finding, Place, Severity
 from foldproof.findings.nearest import nearest
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 
 _INCH = Unit.INCH.millimetres

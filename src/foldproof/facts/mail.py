@@ -1,10 +1,10 @@
 """A piece of mail, what a post makes of it, and why. Lengths in millimetres, masses in grams, compared exactly."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
 from foldproof.facts.source import Source
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import write_length
 

@@ -1,12 +1,12 @@
 """Paper weights: pounds by grade to grams per square metre, mass of a sheet, thickness as far as weight tells it."""
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.facts.source import MEMORY, Mark, Source
 from foldproof.findings.finding import Finding, Place, Severity
 from foldproof.findings.nearest import nearest
+from foldproof.frozen import dataclass
 
 GRAMS_IN_POUND = Fraction("453.59237")
 """Exact (NIST Handbook 44, appendix C)."""

@@ -1,9 +1,9 @@
 """Sheets of paper by name."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.facts.source import CUSTOM, MEMORY, Mark, Source
+from foldproof.frozen import dataclass
 
 ISO_216 = Source(text="ISO 216:2007, trimmed sizes", mark=Mark.SECONDARY, date="September 2007")
 ISO_269 = Source(text="ISO 269:1985, C series", mark=Mark.SECONDARY, date="1985")

@@ -1,7 +1,8 @@
 """Where a fact comes from and how far it is to be trusted."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from foldproof.frozen import dataclass
 
 
 class Mark(StrEnum):

@@ -1,9 +1,9 @@
 """Plain names of tools and adhesives, with the words people also use for them."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.facts.source import CUSTOM, MEMORY, Source
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,13 +1,13 @@
 """What must be so when the camera starts, in filming order: what lies where, what is dry, whose hands are clean."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.facts.tools import find_adhesive, find_tool
 from foldproof.filming.records import Shot
 from foldproof.filming.touched import touched
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Done, Table
 from foldproof.making.tools import DEEDS, blade_in, deed_of
 from foldproof.recipe import actions as do

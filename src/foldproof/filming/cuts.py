@@ -1,11 +1,12 @@
 """The steps cut into shots: as the recipe says, else by what hands do."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Done, Making, StepMade, Table
 from foldproof.recipe import actions as do
 from foldproof.recipe.film_records import OFF_CAMERA, BeautySpec, ShotSpec

@@ -6,8 +6,9 @@ argument: any solution has a point in that interval, and moving it to the interv
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from foldproof.frozen import dataclass
 
 ALLOWED = Fraction(4, 3)
 """How much wider than its need a shot may be seen (a guess of our own)."""

@@ -10,7 +10,8 @@ set-up with most jobs is taken each time instead, and the plan says that fewer m
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from foldproof.frozen import dataclass
 
 MOST_SETS = 50_000
 

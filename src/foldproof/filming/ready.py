@@ -1,11 +1,11 @@
 """What must be ready before the camera is on, in the order in which it is used."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from foldproof.filming.continuity import Continuity
 from foldproof.filming.records import FilmPlan, Shot
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.recipe import actions as do
 
 

@@ -1,8 +1,8 @@
 """What a film plan holds: shots, set-ups, steps with their times, the order in which to film."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.making.table import Done, Lie, StepMade, Table
 from foldproof.paper.polygon import Box
 from foldproof.recipe import actions as do

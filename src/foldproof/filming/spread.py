@@ -1,8 +1,9 @@
 """Things laid out side by side for a wide picture: rows from left to right, the first row farthest from the maker."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,6 @@ shot on the duplicate is used, and the tasks before it work on the first copy.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.filming.cuts import Piecework, cut_into_shots, filmed
@@ -14,6 +13,7 @@ from foldproof.filming.measuring import shown_pieces
 from foldproof.filming.records import Shot
 from foldproof.filming.touched import changed, touched
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Done, Making, Table
 from foldproof.recipe import actions as do
 from foldproof.recipe.records import StepSpec

@@ -1,7 +1,8 @@
 """A finding: what is wrong, where, by how much, and what would mend it."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from foldproof.frozen import dataclass
 
 
 class Severity(StrEnum):

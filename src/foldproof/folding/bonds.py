@@ -1,12 +1,12 @@
 """How a layer or a joined piece lies on the surface that receives it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Bond, Panel, Stand, Surface
 from foldproof.folding.words import distance, error
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translation

@@ -6,11 +6,11 @@ closes there is followed to the end. Starts all over the range add ways that no 
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import islice, product
 from math import pi, radians
 
 from foldproof.folding.solving import Felt, Numbers, Solution, least_squares
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Fold
 
 Angles = Mapping[str, float]

@@ -1,10 +1,10 @@
 """The card: what the plan says, as exact geometry."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Face, Fold
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.vector import Point, Ring, Segment

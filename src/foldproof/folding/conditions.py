@@ -10,7 +10,6 @@ Demaine and O'Rourke, Geometric Folding Algorithms, ch. 12; from memory), read o
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
@@ -19,6 +18,7 @@ from foldproof.folding.card import Bond, Hinge
 from foldproof.folding.ordering import Condition, Pair, Question
 from foldproof.folding.overlay import Overlay
 from foldproof.folding.stacking import Folding
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import on_segment, overlap

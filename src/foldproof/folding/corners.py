@@ -1,11 +1,11 @@
 """Corners of folds inside the paper: which scores meet there, in which order, and the angles between them."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cmp_to_key
 from math import atan2, degrees
 
 from foldproof.folding.card import Card, CardPiece, Hinge
+from foldproof.frozen import dataclass
 from foldproof.paper.polygon import Where, locate, on_segment
 from foldproof.paper.vector import Point, Vector
 

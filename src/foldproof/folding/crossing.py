@@ -1,10 +1,11 @@
 """Whether two panels pass through each other: crossing at a moment, or changing sides between two moments."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from foldproof.folding.card import Panel
 from foldproof.folding.space import Motion, Vec, cross, dot, length, lifted, minus, plus, times
+from foldproof.frozen import dataclass
 from foldproof.paper.convex import convex_parts
 from foldproof.paper.polygon import area
 from foldproof.paper.vector import Point

@@ -1,7 +1,6 @@
 """All joins and layers of a card, fixed in an order in which each finds its surface in place."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding
@@ -9,6 +8,7 @@ from foldproof.folding.bonds import Pending, bond_of
 from foldproof.folding.card import Bond, Hinge, Panel, Surface
 from foldproof.folding.place import Placing, place_panels
 from foldproof.folding.words import error, list_of
+from foldproof.frozen import dataclass
 from foldproof.paper.polygon import area, bounding_box
 from foldproof.paper.vector import Point
 from foldproof.recipe.records import JoinSpec, LayerSpec, PoseSpec, Recipe

@@ -6,13 +6,13 @@ count.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import Card
 from foldproof.folding.corners import Corner, Crease, between, corners, in_degrees, turning
 from foldproof.folding.words import error, list_of, point_in_words
+from foldproof.frozen import dataclass
 from foldproof.paper.isometry import IDENTITY, Isometry, reflection
 from foldproof.paper.vector import ORIGIN, Segment, Vector
 from foldproof.recipe.records import PoseSpec

@@ -1,13 +1,13 @@
 """Which edges run side by side in a flat pose, and how far apart they lie."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.bodies import bodies
 from foldproof.folding.card import Card, Meeting
 from foldproof.folding.overlay import Overlay
 from foldproof.folding.words import root
+from foldproof.frozen import dataclass
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import edges, meeting
 from foldproof.paper.vector import Segment

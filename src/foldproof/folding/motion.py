@@ -1,7 +1,6 @@
 """Whether a card can be brought from one pose to the next without paper passing through paper, as far as is sampled."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations, islice, permutations
 
@@ -13,6 +12,7 @@ from foldproof.folding.space import Vec, length, minus
 from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.travel import Moment, Stages, Way, angles_of, moving_scores, staged, tied
 from foldproof.folding.words import list_of
+from foldproof.frozen import dataclass
 from foldproof.paper.subdivision import common
 
 Pair = tuple[str, str]

@@ -5,7 +5,7 @@ everything, a mountain beneath. Folds on one line that hang together go together
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 
 from foldproof.folding.card import Bond
@@ -13,6 +13,7 @@ from foldproof.folding.flat_order import flat_order, held_bonds, placed_by
 from foldproof.folding.ordering import Pair
 from foldproof.folding.place import links
 from foldproof.folding.stacking import Folding
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import turn

@@ -7,8 +7,10 @@ one unknown, the rest is propagated, and what is still open is tried, the wished
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
+
+from foldproof.frozen import dataclass
 
 Pair = tuple[str, str]
 """(upper, lower)."""

@@ -1,9 +1,10 @@
 """The placed panels of a flat pose laid over each other and cut into cells."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from foldproof.folding.card import Panel
+from foldproof.frozen import dataclass
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import Where, bounding_box, edges, locate
 from foldproof.paper.subdivision import Subdivision, merge, subdivide

@@ -1,7 +1,6 @@
 """A piece divided into panels by its scores, slits and windows, and the hinges between them."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Aside, Finding
@@ -11,6 +10,7 @@ from foldproof.folding.naming import name_panels
 from foldproof.folding.outlines import is_round, outline_of, point_at, standard_points
 from foldproof.folding.scores import scores_of
 from foldproof.folding.words import distance, error, point_in_words
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Fold
 from foldproof.paper.polygon import Where, clip, edges, locate, meeting, on_segment

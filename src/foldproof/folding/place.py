@@ -2,10 +2,10 @@
 
 from collections import deque
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Hinge, Panel
+from foldproof.frozen import dataclass
 from foldproof.paper.isometry import IDENTITY, Isometry, reflection
 from foldproof.paper.vector import Vector
 

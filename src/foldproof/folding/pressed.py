@@ -1,7 +1,6 @@
 """Which panels lie flat on each other in a card that stands: each flat part of it is a small flat card of its own."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Card, FlatPose, Hinge, Pose
@@ -11,6 +10,7 @@ from foldproof.folding.place import place_panels
 from foldproof.folding.space import Vec, dot
 from foldproof.folding.stack import stack_up
 from foldproof.folding.stacking import Folding
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
 from foldproof.recipe.records import PoseSpec
 

@@ -1,12 +1,12 @@
 """What a standing card leans on: one edge that touches another."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.folding.space import Motion, Vec, dot, length, lifted, minus, times
 from foldproof.folding.words import error
+from foldproof.frozen import dataclass
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Segment
 from foldproof.recipe.records import EdgeOf, PoseSpec

@@ -1,7 +1,8 @@
 """Least squares in a box, in floats: how angles are found that close a standing card."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from foldproof.frozen import dataclass
 
 Numbers = tuple[float, ...]
 _STEP = 1e-6

@@ -3,10 +3,10 @@
 from collections import deque
 from collections.abc import Iterable, Mapping, Sequence
 from copy import copy
-from dataclasses import dataclass
 from math import cos, radians, sin, sqrt
 
 from foldproof.folding.card import Bond, Frame3, Hinge, Panel, Stand
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.vector import Point, Segment

@@ -1,11 +1,11 @@
 """What is to be stacked, and what came of it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Hinge, Panel
 from foldproof.folding.ordering import Condition, Pair
+from foldproof.frozen import dataclass
 from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import overlap
 

@@ -1,7 +1,6 @@
 """The angles of a card on its way from one pose to another, and where its panels are."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from math import pi, radians
 
 from foldproof.folding.card import Card, FlatPose, Pose
@@ -9,6 +8,7 @@ from foldproof.folding.fixing import still_panel
 from foldproof.folding.solving import least_squares
 from foldproof.folding.space import Linkage, Motion
 from foldproof.folding.standing import TOLERANCE_MM, as_held
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Fold
 
 Stages = tuple[tuple[str, ...], ...]

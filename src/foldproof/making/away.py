@@ -1,9 +1,10 @@
 """Windows, notches, round corners and scallops cut on the table, through all the paper beneath."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.making.outcome import Outcome, Setting, refused, with_pieces
 from foldproof.making.points import at_coordinates, find_point
 from foldproof.making.table import Dimension, OnTable

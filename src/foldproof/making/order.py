@@ -1,10 +1,10 @@
 """Which paper of a body lies on which, as the maker looks at it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from foldproof.folding.card import Card
 from foldproof.folding.overlay import listed, ordered, overlay
+from foldproof.frozen import dataclass
 from foldproof.making.stacked import over_now
 from foldproof.making.table import Table
 from foldproof.making.work import Part, Work

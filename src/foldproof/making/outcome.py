@@ -1,11 +1,12 @@
 """What carrying out an action gives, and the setting in which it is carried out."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
 
 from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Dimension, OnTable, Table
 from foldproof.measures.writing import with_unit, write_length
 from foldproof.paper.vector import Ring, Segment

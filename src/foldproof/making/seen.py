@@ -1,10 +1,11 @@
 """What a body on the table looks like from above: the visible areas of its paper, exactly, in the maker's frame."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.folding.card import Card, Panel
 from foldproof.folding.overlay import ordered, overlay
+from foldproof.frozen import dataclass
 from foldproof.making.compare_cuts import canonical
 from foldproof.making.lying import turned_over
 from foldproof.making.order import lying

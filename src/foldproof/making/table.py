@@ -1,10 +1,11 @@
 """The table: what exists at a moment of the making and how it lies. Nothing here changes; actions make new tables."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding, Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry

@@ -1,11 +1,11 @@
 """The work before the maker: all the paper of one body, as it lies now, folded as it is."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.folding.card import Bond, Card, Panel
 from foldproof.folding.place import Placing, place_panels
+from foldproof.frozen import dataclass
 from foldproof.making.table import Lie, Table
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import IDENTITY, Isometry

@@ -1,9 +1,10 @@
 """Sums over measures: kinds kept apart, every step exact."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind, Quantity, Unit
 from foldproof.measures.scanning import Sort, Token, scan
 from foldproof.measures.trouble import Trouble, two_slashes

@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import takewhile
 
+from foldproof.frozen import dataclass
 from foldproof.measures.number_words import Said, read_number
 from foldproof.measures.prose import Bit, Part
 

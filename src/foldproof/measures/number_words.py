@@ -1,10 +1,10 @@
 """Numbers that are spelled out: `two and an eighth`, `three sixteenths`, `five and a half`."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd
 
+from foldproof.frozen import dataclass
 from foldproof.measures.prose import Bit, Part
 from foldproof.measures.speaking import ONES, TENS
 

@@ -1,11 +1,11 @@
 """A passage of prose cut into words, figures and signs, each with its place."""
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from unicodedata import numeric
 
+from foldproof.frozen import dataclass
 from foldproof.measures.scanning import GLYPHS
 
 _DASHES = dict.fromkeys("–−‐‑‒", "-")

@@ -1,8 +1,8 @@
 """The unit that follows a number in prose, and with it what the number measures."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from foldproof.frozen import dataclass
 from foldproof.measures.number_words import ARTICLES, Said, skip_hyphen
 from foldproof.measures.prose import Bit, Part
 from foldproof.measures.spotted import Sense

@@ -1,10 +1,10 @@
 """A quantity: an exact value with its kind and its origin in the recipe."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 
 
 class Kind(StrEnum):

@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Collection
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from unicodedata import numeric
 
 from foldproof.findings.nearest import nearest
+from foldproof.frozen import dataclass
 from foldproof.measures.trouble import Trouble, two_slashes
 from foldproof.measures.units import CURRENCY_SIGNS, kind_of_unit
 

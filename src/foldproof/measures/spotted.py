@@ -1,9 +1,9 @@
 """A number found in a passage of prose."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.units import ANGLES, LENGTHS, TIMES
 

@@ -1,9 +1,10 @@
 """The numbers in a passage of prose, each with what it measures."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.measures.neighbours import Neighbours, an_age, counted, made_of, measuring_word, ordinal_before
 from foldproof.measures.number_words import ARTICLES, Said, and_part_after_unit, read_number
 from foldproof.measures.prose import Bit, Part, cut_up

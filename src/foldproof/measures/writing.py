@@ -1,9 +1,9 @@
 """Lengths written out for people: inches as ruler fractions, metric as decimals."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.rounding import decimal, half_even
 from foldproof.measures.units import SHORT_NAME

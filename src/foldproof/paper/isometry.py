@@ -1,8 +1,8 @@
 """Isometries of the plane: how a flat panel lies, exactly."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
 from foldproof.paper.vector import Point, Ring, Segment, Vector
 

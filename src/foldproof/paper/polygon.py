@@ -2,10 +2,10 @@
 
 import itertools
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from foldproof.frozen import dataclass
 from foldproof.paper.vector import Point, Ring, Segment, Vector
 
 _HALF = Fraction(1, 2)

@@ -5,11 +5,11 @@ Segments may cross, end on each other, overlap, coincide, or end inside a face (
 
 import itertools
 from collections.abc import Callable, Hashable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 from typing import TypeVar
 
+from foldproof.frozen import dataclass
 from foldproof.paper.polygon import Where, clip_convex, is_convex, locate, overlap
 from foldproof.paper.polygon import edges as edges_of
 from foldproof.paper.tracing import Area, trace

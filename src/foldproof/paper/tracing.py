@@ -1,11 +1,11 @@
 """From edges that meet only in their corners to the faces between them."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cmp_to_key
 from math import lcm
 
+from foldproof.frozen import dataclass
 from foldproof.paper.polygon import Where, area, bounding_box, interior_point, locate, without_straight_corners
 from foldproof.paper.vector import Point, Ring
 

@@ -1,7 +1,8 @@
 """Points and vectors of the plane with rational coordinates."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,9 +5,8 @@ and the stop stands at its left end (common practice, no source): a distance fro
 from the left end of the piece, and a score or cut at a distance runs square to the fence.
 """
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.points import PointAt

@@ -1,8 +1,7 @@
 """The class part of a recipe, as written: who comes, what is cut ahead, what things are sold in and for how much."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.recipe.text import Text
 

@@ -1,8 +1,7 @@
 """What is cut into a piece or a layer beside its outline, as written: slits, windows, notches, and so on."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.recipe.shape_records import Circle, Outline, PointAt, PointSpec, Rectangle
 from foldproof.recipe.text import Text

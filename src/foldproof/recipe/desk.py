@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TypeVar
 
 from foldproof.findings.finding import Aside, Finding, Place, Severity
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.recipe.kinds import Form, Naming
 from foldproof.recipe.records import Text

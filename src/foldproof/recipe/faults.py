@@ -2,11 +2,11 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import yaml
 
 from foldproof.findings.finding import Finding, Place, Severity
+from foldproof.frozen import dataclass
 from foldproof.recipe.shifts import Shift
 
 QUOTED = r"'(?:[^']|'')*'" r'|"(?:[^"\\]|\\.)*"'

@@ -1,8 +1,7 @@
 """How a card is filmed, as written: the shots of a step, and what holds for the whole film."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.recipe.text import Text
 

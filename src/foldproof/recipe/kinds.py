@@ -1,8 +1,8 @@
 """What kinds of value a recipe can hold, as data: the reader, a schema and a reference page are made from these."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind
 
 

@@ -1,8 +1,7 @@
 """What YAML text is made of, each part with its place; every scalar stays the text that was written."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,8 +1,7 @@
 """A point that the author writes by its coordinates."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 
 

@@ -1,10 +1,11 @@
 """YAML text to a typed recipe with everything that is wrong in it."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from foldproof.findings.finding import Finding, Place, Severity, has_errors
+from foldproof.frozen import dataclass
 from foldproof.measures.named import resolve_measures
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.recipe import (

@@ -1,9 +1,9 @@
 """The typed recipe: what the author wrote, read and placed, but not yet judged."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity, Unit
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import Action

@@ -1,8 +1,7 @@
 """Points and shapes as written."""
 
-from dataclasses import dataclass
-
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.recipe.points import PointAt as PointAt
 

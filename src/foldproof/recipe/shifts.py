@@ -1,9 +1,10 @@
 """Where a column of a mended text stands in its source."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,9 +1,9 @@
 """What moves or holds without a hinge and without glue, as written."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from foldproof.findings.finding import Place
+from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.recipe.text import Text
 

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from foldproof.checks.binding import Bound
 from foldproof.checks.check import error, warning
@@ -42,6 +41,7 @@ from foldproof.checks.pinpoint import place_in, words_round
 from foldproof.checks.prose import bind_step, called, passages_of
 from foldproof.findings.finding import Finding, Place
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Making, StepMade
 from foldproof.recipe.actions import Attach
 from foldproof.recipe.text import Text

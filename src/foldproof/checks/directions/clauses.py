@@ -1,9 +1,10 @@
 """A passage cut into sentences and clauses, and what kind of doing each clause tells of."""
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
+
+from foldproof.frozen import dataclass
 
 
 class Doing(StrEnum):

@@ -1,10 +1,10 @@
 """The pencil mark that tells a face: on which piece, on which face and where it was made."""
 
 import re
-from dataclasses import dataclass
 
 from foldproof.checks.directions.looking import Sight
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.making.table import Making, StepMade
 from foldproof.paper.face import Face
 from foldproof.recipe.actions import Note

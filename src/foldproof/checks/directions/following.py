@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 from foldproof.checks.binding import Bound, Sense
@@ -10,6 +9,7 @@ from foldproof.checks.directions.clauses import Clause, Doing, clauses
 from foldproof.checks.directions.looking import Sight, moved
 from foldproof.checks.directions.phrases import Phrase, spot_directions
 from foldproof.folding.card import Bond, Card
+from foldproof.frozen import dataclass
 from foldproof.making.lying import turned
 from foldproof.making.table import Done, Lie, StepMade, Table
 from foldproof.recipe import actions as do

@@ -1,7 +1,6 @@
 """Direction words in names: `the left door` must be the door that the step works on, `the inside mat` must exist."""
 
 import re
-from dataclasses import dataclass
 
 from foldproof.checks.binding import Sense
 from foldproof.checks.directions.clauses import Doing
@@ -9,6 +8,7 @@ from foldproof.checks.directions.following import Deed, Telling
 from foldproof.checks.directions.phrases import OPPOSITE, Phrase
 from foldproof.checks.directions.verdict import Verdict, decided
 from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
 from foldproof.recipe import actions as do
 
 _GENERIC = (

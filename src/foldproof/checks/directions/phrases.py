@@ -1,8 +1,8 @@
 """The direction words of a passage: where they stand and what they mean, idioms and adverbs passed over."""
 
 import re
-from dataclasses import dataclass
 
+from foldproof.frozen import dataclass
 from foldproof.recipe.text import Text
 
 SIDES = ("left", "right", "top", "bottom")

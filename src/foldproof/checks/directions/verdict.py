@@ -1,8 +1,7 @@
 """What the table says of a direction phrase."""
 
-from dataclasses import dataclass
-
 from foldproof.checks.directions.phrases import Phrase
+from foldproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
