@@ -5,6 +5,7 @@ from fractions import Fraction
 import pytest
 from drawn import made_of
 
+from foldproof.drawing.frame import Frame
 from foldproof.drawing.frames import frames_of, looked_at, turn_between
 from foldproof.drawing.shown_cuts import cut_shift
 from foldproof.making.lying import turned, turned_over
@@ -46,12 +47,49 @@ steps:
 
 def frames(actions: str) -> list[tuple[list[str], list[str]]]:
     """For each frame of a second step the kinds of its actions and the motions that lead to it."""
-    lines = "".join(f"      - {line.strip()}\n" for line in actions.strip().splitlines())
-    card, making = made_of(GATE + lines + "    text: Do it.\n", "4", "5")
     return [
         ([type(done.action).__name__ for done in frame.done], [motion.words or motion.kind for motion in frame.motions])
-        for frame in frames_of(card, making.steps[-1])
+        for frame in frame_list(actions)
     ]
+
+
+def frame_list(actions: str, earlier: str = "") -> tuple[Frame, ...]:
+    lines = "".join(f"      - {line.strip()}\n" for line in actions.strip().splitlines())
+    before = "".join(f"      - {line.strip()}\n" for line in (earlier or "note: burnish").strip().splitlines())
+    text = GATE + before + "    text: Do.\n  - title: Step\n    piece: base\n    do:\n" + lines + "    text: Do it.\n"
+    card, making = made_of(text, "4", "5")
+    return frames_of(card, making.steps[-1])
+
+
+ROLL = """
+pieces:
+  base:
+    paper: plain
+    size: [6, 5]
+    scores:
+      first: {across: 2, fold: valley}
+      second: {across: 4, fold: valley}
+    panels:
+      left: left of first
+      middle: between first and second
+      right: right of second
+poses:
+  closed: {still: right, folds: {first: 180, second: 180}}
+steps:
+  - title: Cut
+    piece: base
+    do:
+      - cut: [6, 5]
+    text: Cut.
+  - title: Roll
+    piece: base
+    do:
+      - score: 2
+      - score: 4
+      - fold: {score: first, fold: valley}
+      - fold: {score: second, fold: valley}
+    text: Roll.
+"""
 
 
 def test_two_scores_as_the_work_lies_share_a_frame() -> None:
@@ -63,14 +101,23 @@ def test_a_half_turn_makes_a_new_frame() -> None:
         (["Lay", "ScoreAt"], []), (["ScoreAt"], ["half turn"])]
 
 
-def test_a_turn_at_the_start_shows_from_where_and_one_at_the_end_shows_where_to() -> None:
+def test_a_turn_leads_to_the_picture_of_what_comes_of_it() -> None:
     assert frames("turn over: book page\nscore: 2\nturn: quarter clockwise") == [
-        ([], []), (["ScoreAt"], ["turn over like the page of a book"]), ([], ["quarter turn to the right"])]
+        (["ScoreAt"], ["turn over like the page of a book"]), ([], ["quarter turn to the right"])]
 
 
 def test_two_motions_without_work_between_lead_to_one_frame() -> None:
     assert frames("turn over: top to bottom\nturn: half\nscore: 2") == [
-        ([], []), (["ScoreAt"], ["turn over top to bottom", "half turn"])]
+        (["ScoreAt"], ["turn over top to bottom", "half turn"])]
+
+
+def test_a_turn_alone_shows_what_comes_of_it() -> None:
+    assert frames("turn: half") == [([], ["half turn"])]
+
+
+def test_turning_another_piece_says_which() -> None:
+    assert frames("score: 2\n{turn over: book page, piece: plate}") == [
+        (["ScoreAt"], []), ([], ["plate: turn over like the page of a book"])]
 
 
 def test_laying_another_edge_on_the_fence_is_a_turn() -> None:
@@ -78,16 +125,43 @@ def test_laying_another_edge_on_the_fence_is_a_turn() -> None:
         (["Lay", "ScoreAt"], []), (["Lay", "ScoreAt"], ["quarter turn to the left"])]
 
 
-def test_each_fold_has_a_frame_before_it_and_its_outcome_after_it() -> None:
+def test_folds_that_do_not_move_each_other_share_a_frame_and_their_outcome_stands_beside_it() -> None:
     found = frames("score: 2\nscore: 6\nfold: {score: left hinge, fold: valley}\n"
                    "fold: {score: right hinge, fold: valley}\nmeasure: [4, 5]")
-    assert found == [
-        (["ScoreAt", "ScoreAt"], []), (["FoldOn"], ["then"]), (["FoldOn"], ["then"]), (["Measure"], ["then"])]
+    assert found == [(["ScoreAt", "ScoreAt"], []), (["FoldOn", "FoldOn"], ["then"]), (["Measure"], ["then"])]
 
 
-def test_an_unfolding_that_leads_back_to_what_was_shown_is_not_drawn_twice() -> None:
-    assert frames("score: 2\nfold: {score: left hinge, fold: valley}\nunfold: left hinge") == [
-        (["ScoreAt"], []), (["FoldOn"], ["then"]), (["Unfold"], ["then"])]
+def test_folds_that_are_opened_at_once_share_a_frame_without_an_outcome() -> None:
+    made = frame_list("score: 2\nscore: 6\nfold: {score: left hinge, fold: valley}\nunfold: left hinge\n"
+                      "fold: {score: right hinge, fold: valley}\nunfold: right hinge")
+    assert [[type(done.action).__name__ for done in frame.done] for frame in made] == [
+        ["ScoreAt", "ScoreAt"], ["FoldOn", "FoldOn"]]
+    assert all(made[1].goes_back(done) for done in made[1].done) and len(made[1].back) == 2
+
+
+CLOSED = "score: 2\nscore: 6\nfold: {score: left hinge, fold: valley}\nfold: {score: right hinge, fold: valley}\n"
+
+
+def test_opening_and_closing_again_is_one_frame_with_the_measures_that_follow() -> None:
+    made = frame_list("unfold: right hinge\nunfold: left hinge\nfold: {score: left hinge, fold: valley}\n"
+                      "fold: {score: right hinge, fold: valley}\nmeasure: [4, 5]", CLOSED)
+    assert [type(done.action).__name__ for done in made[-1].done] == ["Unfold", "Unfold", "Measure"]
+    assert len(made) == 1 and len(made[0].back) == 2
+
+
+def test_closing_in_an_order_that_is_not_the_one_turned_round_is_drawn_for_itself() -> None:
+    made = frame_list("unfold: right hinge\nunfold: left hinge\nfold: {score: right hinge, fold: valley}\n"
+                      "fold: {score: left hinge, fold: valley}\nmeasure: [4, 5]", CLOSED)
+    assert [[type(done.action).__name__ for done in frame.done] for frame in made] == [
+        ["Unfold", "Unfold", "Measure"], ["FoldOn", "FoldOn"]]
+    assert made[1].again == 0 and not made[0].back
+
+
+def test_a_fold_on_paper_that_an_earlier_fold_has_moved_has_a_frame_of_its_own() -> None:
+    card, making = made_of(ROLL, "2", "5")
+    found = frames_of(card, making.steps[-1])
+    assert [[type(done.action).__name__ for done in frame.done] for frame in found] == [
+        ["ScoreAt", "ScoreAt"], ["FoldOn"], ["FoldOn"], []]
 
 
 def test_pieces_cut_alike_share_a_frame() -> None:

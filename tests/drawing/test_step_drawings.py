@@ -16,7 +16,7 @@ from foldproof.drawing.picture import picture_of
 from foldproof.drawing.plane import length, minus
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Arrow, Hatch, HeadKind, Kind, Label, Line, Scene
-from foldproof.drawing.steps import draw_step, scale_of, step_scene
+from foldproof.drawing.steps import draw_step, scale_of, scale_words, step_scene
 from foldproof.folding.card import Card
 from foldproof.measures.writing import with_unit
 
@@ -120,6 +120,35 @@ def test_drawings_are_the_same_bytes_every_time_and_have_names_of_their_own(path
     assert draw_step(card, made) == drawings(path)[2][1]
 
 
+@pytest.mark.parametrize(("size", "unit", "said"), [
+    pytest.param(("8", "5"), "inch", "1:4", id="8 in within 60 mm"),
+    pytest.param(("4 1/2", "4"), "inch", "1:2", id="4 1/2 in within 60 mm"),
+    pytest.param(("5", "4"), "inch", "1:2.5", id="5 in"),
+    pytest.param(("150", "100"), "mm", "1:2.5", id="150 mm are 60 mm"),
+    pytest.param(("151", "100"), "mm", "1:3", id="a little more"),
+    pytest.param(("40", "30"), "mm", "1:1", id="nothing beyond life size"),
+])
+def test_the_scale_can_be_said_and_is_the_scale_that_is_drawn(size: tuple[str, str], unit: str, said: str) -> None:
+    text = f"""
+pieces:
+  base: {{paper: plain, size: [{size[0]}, {size[1]}]}}
+poses:
+  closed: {{}}
+steps:
+  - title: Cut
+    piece: base
+    do:
+      - cut: [{size[0]}, {size[1]}]
+    text: Cut.
+"""
+    card, made = step_of(text, *size, unit)
+    scene = step_scene(card, made)
+    assert scene is not None and scale_words(card) == said
+    longest = max(length(minus(*dimension.row)) for dimension in dimensions(scene))
+    life = float(max(value(dimension.label.text) for dimension in dimensions(scene)))
+    assert longest * float(said.removeprefix("1:")) == pytest.approx(life * (25.4 if unit == "inch" else 1))
+
+
 def test_a_score_is_drawn_at_its_distance_from_the_left_end() -> None:
     scene = scene_of("lay: {edge: long}\nscore: 3")
     (score,) = lines_of(scene, Kind.VALLEY)
@@ -169,7 +198,7 @@ def test_adhesive_is_hatched_only_where_the_surfaces_touch() -> None:
     (hatch,) = [item for item in scene.items if isinstance(item, Hatch)]
     xs = [p[0] for p in hatch.rings[0]]
     ys = [p[1] for p in hatch.rings[0]]
-    scale = 60.0 / 8
+    scale = 25.4 / 4  # 8 in within 60 mm: one to four
     assert (max(xs) - min(xs)) / scale == pytest.approx(3)
     assert (max(ys) - min(ys)) / scale == pytest.approx(4)
     assert {dimension.label.text for dimension in dimensions(scene)} == {"1/2 in", "1/4 in"}

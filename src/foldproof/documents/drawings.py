@@ -6,7 +6,7 @@ from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import DrawingStyle
-from foldproof.drawing.steps import draw_step, ink_step, step_scene
+from foldproof.drawing.steps import draw_step, ink_step, scale_words, step_scene
 from foldproof.filming.continuity import continuity
 from foldproof.filming.records import FilmPlan
 from foldproof.folding.card import Card
@@ -28,4 +28,5 @@ def draw(card: Card, making: Making, film: FilmPlan, paper: DrawingStyle, screen
         tall_cutting=draw_cutting_list(card, screen),
         key=draw_key(kinds, paper) if kinds else None,
         tall_key=draw_key(kinds, screen, columns=1) if kinds else None,
+        scale=scale_words(card, paper),
     )

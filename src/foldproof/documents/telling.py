@@ -35,6 +35,8 @@ class Drawn:
     tall_cutting: Drawing | None = None
     key: Drawing | None = None
     tall_key: Drawing | None = None
+    scale: str = ""
+    """Of the drawings of the steps on paper: `1:5`."""
 
 
 def tell(
@@ -65,6 +67,7 @@ def tell(
         tall_cutting=drawn.tall_cutting,
         key=drawn.key,
         tall_key=drawn.tall_key,
+        scale=drawn.scale,
         papers=cutting.papers(card, making),
         supplies=tuple(_supply(supply, card) for supply in recipe.supplies),
         tools=tuple(Listed(name=str(tool.name), note="") for tool in recipe.tools if not tool.basic),

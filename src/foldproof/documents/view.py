@@ -131,6 +131,8 @@ class View:
     key: Drawing | None
     """What the lines of the drawings mean, for paper."""
     tall_key: Drawing | None
+    scale: str = ""
+    """How much smaller than life the drawings of the steps are on paper: `1:5`; parts drawn larger say so."""
     """The same for a screen."""
     papers: tuple[Listed, ...]
     supplies: tuple[Listed, ...]

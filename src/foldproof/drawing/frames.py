@@ -1,8 +1,15 @@
-"""A step divided into frames: one picture for each way that the work lies while something is done to it."""
+"""A step divided into frames: one picture for each way that the work lies while something is done to it.
+
+Folds that don't move each other share a frame, and so do folds that are undone again: few pictures, all told.
+"""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from itertools import zip_longest
 
+from foldproof.drawing.frame import Frame, Motion, body_of, marks_on
+from foldproof.drawing.independent import independent
+from foldproof.drawing.merging import merged, only_folds
 from foldproof.folding.card import Card
 from foldproof.making.lying import turned_over
 from foldproof.making.table import Done, Lie, StepMade, Table
@@ -17,53 +24,51 @@ SHOWN = (
 """Actions that can be seen. Waiting, a change of blade and notes leave the paper as it is."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Motion:
-    """What happens to the work between two frames."""
-
-    kind: str
-    """`turn`, `over` or `then`."""
-    words: str
-    way: str = ""
-    """Of a turn: `half`, `quarter clockwise`, ...; of turning over: `book page` or `top to bottom`."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
-    """One picture of a step."""
-
-    piece: str
-    """A piece of the body that is shown."""
-    table: Table
-    """The state that is drawn: after scoring, marking and attaching; before cutting and folding."""
-    start: Table
-    """The state before the first thing that is done in the frame."""
-    done: tuple[Done, ...] = ()
-    motions: tuple[Motion, ...] = ()
-    """What leads here from the frame before."""
-    fence: bool = False
-    closed: bool = False
-    """Whether something was done after which the work looks another way: nothing more fits in."""
-
-
 def frames_of(card: Card, made: StepMade) -> tuple[Frame, ...]:
     """The frames of a step, in order; none when nothing can be seen."""
     frames: list[Frame] = []
     waiting: list[Motion] = []
-    for done in made.done:
-        if not isinstance(done.action, SHOWN):
+    turned = ""
+    undone = False
+    for done, following in zip_longest(made.done, made.done[1:]):
+        if not isinstance(done.action, SHOWN) or undone:
+            undone = False
             continue
         piece = done.piece
         if isinstance(done.action, do.Stamp) and done.action.panel in card.panels:
             piece = card.panels[done.action.panel].piece
         if piece is None or piece not in done.after.pieces:
             continue
-        if frames and waiting and _when(done).root(piece) != _when(done).root(frames[-1].piece):
-            _show_outcome(frames, waiting, done.before)
+        if waiting and _when(done).root(piece) != _when(done).root(frames[-1].piece if frames else turned):
+            _show_outcome(frames, waiting, done.before, turned)
+        if isinstance(done.action, do.Turn | do.TurnOver) and not waiting:
+            turned = piece
+        if following is not None and not any(m.kind == "then" for m in waiting) and _creases(done, following):
+            _add_crease(frames, waiting, done, following)
+            undone = True
+            continue
         _add(card, frames, waiting, replace(done, piece=piece))
     if waiting:
-        _show_outcome(frames, waiting, made.done[-1].after)
-    return tuple(_turned_to(card, frame) for frame in frames)
+        _show_outcome(frames, waiting, made.done[-1].after, turned)
+    return tuple(_turned_to(card, frame) for frame in merged(frames))
+
+
+def _creases(done: Done, following: Done) -> bool:
+    """Whether a fold is made and opened at once."""
+    return isinstance(done.action, do.FoldOn) and isinstance(following.action, do.Unfold) \
+        and done.action.score == following.action.score and done.before.folded == following.after.folded
+
+
+def _add_crease(frames: list[Frame], waiting: list[Motion], done: Done, following: Done) -> None:
+    """Show a fold that is opened at once with others of its kind: the work lies as before."""
+    assert done.piece is not None
+    if _goes_on(frames, done.piece, done.before, waiting) and frames[-1].back:
+        frames[-1] = replace(frames[-1], done=(*frames[-1].done, done), back=(*frames[-1].back, following))
+        return
+    if _goes_on(frames, done.piece, done.before, waiting) and frames[-1].done and not _after_fold(frames[-1]):
+        frames[-1] = replace(frames[-1], closed=True)
+    _join(frames, waiting, done, done.before)
+    frames[-1] = replace(frames[-1], closed=True, back=(following,))
 
 
 def _turned_to(card: Card, frame: Frame) -> Frame:
@@ -79,22 +84,16 @@ def _when(done: Done) -> Table:
     return done.after if isinstance(done.action, do.Attach | do.SlideIn) else done.before
 
 
-def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table) -> None:
+def _show_outcome(frames: list[Frame], waiting: list[Motion], table: Table, turned: str) -> None:
     """A frame for what the last motions left, unless the step has shown just that before."""
-    piece = frames[-1].piece
+    piece = frames[-1].piece if frames else turned
     bare = Frame(piece=piece, table=table, start=table, motions=tuple(waiting))
     waiting.clear()
     known = any(
-        _body(frame.table, frame.piece) == _body(table, piece) and _marks(frame.table) == _marks(table)
+        body_of(frame.table, frame.piece) == body_of(table, piece) and marks_on(frame.table) == marks_on(table)
         for frame in frames)
     if not (known and all(motion.kind == "then" for motion in bare.motions)):
         frames.append(bare)
-
-
-def _marks(table: Table) -> tuple[object, ...]:
-    """What else can be seen of the paper: its outlines, creases and what is on it."""
-    return (table.bonds, table.tucked, tuple(
-        (piece.outline, piece.holes, piece.slits, piece.creases) for piece in table.pieces.values()))
 
 
 def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> None:
@@ -108,10 +107,10 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             _open(frames, waiting, done, done.after)
             frames[-1] = replace(frames[-1], closed=True)
         case do.Turn() | do.TurnOver():
-            undone = any(motion.kind == "then" for motion in waiting)
-            if undone or (not waiting and not _goes_on(frames, piece, done.before, waiting)):
-                _open(frames, waiting, done, done.before, works=False)
-            waiting.append(_motion(action))
+            motion = _motion(action)
+            if frames and not waiting and done.before.root(piece) != frames[-1].table.root(frames[-1].piece):
+                motion = replace(motion, words=f"{done.before.root(piece)}: {motion.words}")
+            waiting[:] = [*(one for one in waiting if one.kind != "then"), motion]
         case do.Lay():
             turn = turn_between(_lie(done.before, piece), _lie(done.after, piece))
             if _goes_on(frames, piece, done.before, waiting) and (turn is not None or frames[-1].closed):
@@ -130,6 +129,10 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
                 # one of a ring of folds that turn together: shown with the first of them
                 frames[-1] = replace(frames[-1], done=(*frames[-1].done, done))
                 return
+            if single and frames and only_folds(frames[-1]) and not frames[-1].back \
+                    and _only_then(waiting) and independent(card, frames[-1].table, done):
+                frames[-1] = replace(frames[-1], done=(*frames[-1].done, done))
+                return
             if frames and frames[-1].done and not _after_fold(frames[-1]):
                 frames[-1] = replace(frames[-1], closed=True)
             _join(frames, waiting, done, done.before)
@@ -146,14 +149,18 @@ def _add(card: Card, frames: list[Frame], waiting: list[Motion], done: Done) -> 
             _join(frames, waiting, done, done.after)
 
 
+def _only_then(motions: Sequence[Motion]) -> bool:
+    return all(motion.kind == "then" for motion in motions)
+
+
 def _after_fold(frame: Frame) -> bool:
     return all(isinstance(done.action, do.Lay) for done in frame.done)
 
 
-def _open(frames: list[Frame], waiting: list[Motion], done: Done, drawn: Table, *, works: bool = True) -> None:
+def _open(frames: list[Frame], waiting: list[Motion], done: Done, drawn: Table) -> None:
     assert done.piece is not None
     frames.append(Frame(
-        piece=done.piece, table=drawn, start=done.before, done=(done,) if works else (), motions=tuple(waiting)))
+        piece=done.piece, table=drawn, start=done.before, done=(done,), motions=tuple(waiting)))
     waiting.clear()
 
 
@@ -173,13 +180,7 @@ def _goes_on(frames: Sequence[Frame], piece: str, table: Table, waiting: Sequenc
     if not frames or waiting:
         return False
     last = frames[-1]
-    return _body(last.table, last.piece) == _body(table, piece)
-
-
-def _body(table: Table, piece: str) -> tuple[object, ...]:
-    root = table.root(piece)
-    on_table = table.pieces.get(root)
-    return (root, on_table.lie if on_table else None, table.folded)
+    return body_of(last.table, last.piece) == body_of(table, piece)
 
 
 def _lie(table: Table, piece: str) -> Lie:

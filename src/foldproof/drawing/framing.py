@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from foldproof.drawing.frames import Frame, looked_at
+from foldproof.drawing.frame import Frame
+from foldproof.drawing.frames import looked_at
 from foldproof.drawing.labels import obstacles_of, set_labels
 from foldproof.drawing.picture import paper_items, picture_of, seen
 from foldproof.drawing.plane import Box
@@ -12,7 +13,7 @@ from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.drawing.sheet import Sheet, add_lengths, bond_name
 from foldproof.drawing.shown_bonds import draw_attached, pattern_up
 from foldproof.drawing.shown_cuts import draw_away, draw_cut, draw_slit, new_slits, outline_heavy
-from foldproof.drawing.shown_folds import draw_fold, draw_together, folding_creases
+from foldproof.drawing.shown_folds import draw_folds, folding_creases
 from foldproof.drawing.shown_names import draw_marks, name_panels
 from foldproof.drawing.shown_scores import draw_new_creases, new_creases
 from foldproof.drawing.shown_tucks import draw_tuck
@@ -37,13 +38,14 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     draw_new_creases(sheet, new)
     for done in frame.done:
         _draw_done(sheet, frame, done)
+    draw_folds(sheet, frame)
     draw_marks(sheet, frame)
     name_panels(sheet, set(guests))
     box = picture.box
     tools = fence_and_stop(box) if fence else []
     lengths = list(dict.fromkeys(_past_fence(w, box) if fence else w for w in sheet.lengths))
     beside = replace(box, top=box.top + THICK, left=box.left - THICK) if fence else box
-    items = [*sheet.items, *tools, *set_in_rows(lengths, beside, style.text_pt)]
+    items = [*sheet.items, *tools, *set_in_rows(lengths, beside, style.text_pt, obstacles_of(sheet.items).strokes)]
     wishes = [*(tool_names(box, style.small_pt) if fence else []), *sheet.wishes]
     return [*items, *set_labels(wishes, obstacles_of(items))], tuple(sheet.notes)
 
@@ -79,10 +81,6 @@ def _draw_done(sheet: Sheet, frame: Frame, done: Done) -> None:
                 sheet.items += track(p, q, sheet.picture.box.top if frame.fence else None)
         case do.Attach():
             draw_attached(sheet, done)
-        case do.FoldOn() | do.Unfold():
-            draw_fold(sheet, done)
-        case do.BringTo():
-            draw_together(sheet, done)
         case do.Tuck():
             draw_tuck(sheet, done.action)
         case do.Measure():
@@ -101,7 +99,7 @@ def _measure(sheet: Sheet, action: do.Measure) -> None:
     sheet.lengths += [
         Wanted(start=(box.left, box.bottom), end=(box.right, box.bottom), sides=("below",),
                text=with_unit(action.size[0].value, unit)),
-        Wanted(start=(box.left, box.bottom), end=(box.left, box.top), sides=("left",),
+        Wanted(start=(box.left, box.bottom), end=(box.left, box.top), sides=("left", "right"),
                text=with_unit(action.size[1].value, unit)),
     ]
 

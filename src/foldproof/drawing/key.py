@@ -29,6 +29,7 @@ MEANINGS: tuple[tuple[str, str], ...] = (
     ("adhesive", "adhesive underneath"),
     ("valley arrow", "fold toward you"),
     ("mountain arrow", "fold behind"),
+    ("both ways", "there, and back again"),
 )
 """What is explained, in this order."""
 
@@ -62,6 +63,8 @@ def kinds_in(scene: Scene) -> frozenset[str]:
                 found.add(kind)
             case Area(fill=fill, edge=edge):
                 found |= {{Fill.TOOL: "fence", Fill.BACK: "back", Fill.FRONT: "front"}.get(fill, ""), edge or ""}
+            case Arrow(both=True):
+                found.add("both ways")
             case Arrow(head=HeadKind.HOLLOW_HALF):
                 found.add("mountain arrow")
             case Arrow():
@@ -88,6 +91,8 @@ def _sample(kind: str) -> list[Item]:
             return [Area(rings=(swatch,), fill=Fill.BLANK, edge=Kind.STRONG), Hatch(rings=(swatch,))]
         case "valley arrow":
             return [Arrow(points=arc)]
+        case "both ways":
+            return [Arrow(points=arc, both=True)]
         case "mountain arrow":
             return [
                 Line(points=arc[:9], kind=Kind.MOTION),

@@ -2,13 +2,13 @@
 
 import math
 
-from foldproof.drawing.frames import Motion
+from foldproof.drawing.frame import Motion
 from foldproof.drawing.lettering import line_step, wrap
 from foldproof.drawing.plane import XY, between, left_of, length, minus, plus, times, unit
 from foldproof.drawing.scene import Arrow, HeadKind, Item, Kind, Label, Line, items_box, moved
 
 RADIUS = 3.8
-WIDE = 20.0
+WIDE = 16.0
 """The room for words beside a frame, in millimetres."""
 
 
@@ -76,12 +76,13 @@ def fold_path(start: XY, end: XY) -> tuple[XY, ...]:
     return tuple(plus(between(start, end, t), times(lift, 4 * t * (1 - t))) for t in (i / 20 for i in range(21)))
 
 
-def fold_arrow(path: tuple[XY, ...], *, behind: bool) -> list[Item]:
-    """Over the paper with a solid head, or behind it, dotted, with a hollow half head."""
+def fold_arrow(path: tuple[XY, ...], *, behind: bool, back: bool = False) -> list[Item]:
+    """Over the paper with a solid head, or behind it, dotted, with a hollow half head; `back` points both ways."""
     if not behind:
-        return [Arrow(points=path, head=HeadKind.SOLID, size=2.8)]
+        return [Arrow(points=path, head=HeadKind.SOLID, size=2.8, both=back)]
     half = len(path) // 2
     return [
-        Line(points=path[:half + 1], kind=Kind.MOTION),
+        Arrow(points=path[half::-1], head=HeadKind.SOLID, size=2.8) if back
+        else Line(points=path[:half + 1], kind=Kind.MOTION),
         Arrow(points=path[half:], head=HeadKind.HOLLOW_HALF, kind=Kind.HIDDEN, size=3.0),
     ]

@@ -9,9 +9,9 @@ from foldproof.drawing.lettering import line_step, text_width
 from foldproof.drawing.plane import XY, Box, box_round, joined, left_of, length, length_inside, minus, plus, times, unit
 from foldproof.drawing.scene import HEAD, Area, Dimension, Label, Line, parts
 
-FIRST = 5.0
+FIRST = 4.2
 """From the work to the first row, in millimetres."""
-STEP = 4.6
+STEP = 4.2
 """From row to row."""
 PT = 8.5
 """The size of words that the two are made for; larger words take more."""
@@ -44,8 +44,13 @@ class _Taken:
     """The room that all of it takes, and a little more."""
 
 
-def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float) -> tuple[Dimension, ...]:
-    """Each length beside the box, none on another; a length that is neither level nor upright runs beside itself."""
+def set_in_rows(
+    wanted: Iterable[Wanted], box: Box, pt: float, avoid: Sequence[tuple[XY, XY]] = (),
+) -> tuple[Dimension, ...]:
+    """Each length beside the box, none on another; a length that is neither level nor upright runs beside itself.
+
+    `avoid` are strokes that they keep away from, too.
+    """
     slanted: list[Dimension] = []
     wants: list[tuple[Wanted, tuple[str, ...]]] = []
     for want in sorted(wanted, key=lambda w: length(minus(w.end, w.start))):
@@ -55,17 +60,28 @@ def set_in_rows(wanted: Iterable[Wanted], box: Box, pt: float) -> tuple[Dimensio
             continue
         usual = ("below", "above") if abs(dx) >= abs(dy) else ("left", "right")
         wants.append((want, want.sides or usual))
-    taken = _fitted([_choices(want, sides, box, pt, 2 * len(wants) + 1) for want, sides in wants])
+    near = [(p, q) for p, q in avoid if not (box.holds(box_round((p, q))))]
+    rows = 2 * len(wants) + (3 if near else 1)
+    taken = _fitted([_choices(want, sides, box, pt, rows, near) for want, sides in wants])
     return (*slanted, *(one.dimension for one in taken))
 
 
-def _choices(want: Wanted, sides: tuple[str, ...], box: Box, pt: float, rows: int) -> list[_Taken]:
-    """Every way to set a length, the best first: near rows, the first side, the nearest place for the number."""
+def _choices(
+    want: Wanted, sides: tuple[str, ...], box: Box, pt: float, rows: int, avoid: Sequence[tuple[XY, XY]],
+) -> list[_Taken]:
+    """Every way to set a length, the best first: near rows, the first side, the nearest place for the number.
+
+    Only those that keep clear of the strokes to avoid, where there are any.
+    """
     ranked = sorted(
         (row + 0.4 * order + 0.5 * after, order, row, after, side)
         for order, side in enumerate(sides) for row in range(rows) for after in (0, 1)
     )
-    return [_set(want, side, row, box, pt, after) for _, _, row, after, side in ranked]
+    ways = [_set(want, side, row, box, pt, after) for _, _, row, after, side in ranked]
+    if not avoid:
+        return ways
+    free = [way for way in ways if not any(length_inside(p, q, way.dimension.label.box.grown(0.4)) for p, q in avoid)]
+    return free or ways
 
 
 def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:

@@ -141,6 +141,8 @@ class Arrow:
     kind: Kind = Kind.MOTION
     size: float = 2.4
     """Of the head, in millimetres."""
+    both: bool = False
+    """Whether its start carries the same head: there and back again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,6 +222,11 @@ def _arrow_parts(arrow: Arrow) -> Iterator[Part]:
         yield Line(points=arrow.points, kind=arrow.kind)
         wide = times(side, arrow.size * 0.55)
         yield Area(rings=((tip, plus(foot, wide), foot),), fill=Fill.BLANK, edge=arrow.kind)
+        return
+    if arrow.both:
+        middle = len(arrow.points) // 2
+        yield from _arrow_parts(replace(arrow, both=False, points=arrow.points[middle:]))
+        yield from _arrow_parts(replace(arrow, both=False, points=arrow.points[middle::-1]))
         return
     yield Line(points=(*arrow.points[:-1], minus(tip, times(along, arrow.size * 0.7))), kind=arrow.kind)
     if arrow.head is HeadKind.SLIM:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from foldproof.drawing.frames import Frame
+from foldproof.drawing.frame import Frame
 from foldproof.drawing.labels import Wish, places_inside, places_round
 from foldproof.drawing.plane import (
     XY,
@@ -126,7 +126,8 @@ def draw_cut(sheet: Sheet, done: Done) -> None:
     pt = sheet.style.text_pt
     sheet.wishes.append(Wish(
         label=Label(text="keep", at=kept[0], pt=pt, bold=True),
-        places=tuple(places_inside(kept, "keep", pt, bold=True)), room=kept))
+        places=(*places_inside(kept, "keep", pt, bold=True), *places_round(middle_of(kept), pt)),
+        about=middle_of(kept), area=kept))
     words = other or "offcut"
     sheet.wishes.append(Wish(
         label=Label(text=words, at=rest, pt=pt, italic=other is None),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from foldproof.drawing.frames import Frame
+from foldproof.drawing.frame import Frame
 from foldproof.drawing.labels import Wish, places_along
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
@@ -12,6 +12,7 @@ from foldproof.drawing.picture import Picture, fold_seen, kind_of_fold, score_of
 from foldproof.drawing.plane import XY
 from foldproof.drawing.scene import Kind, Label, Line
 from foldproof.drawing.sheet import Sheet
+from foldproof.drawing.words import list_of
 from foldproof.folding.card import Card
 from foldproof.making.table import Done, Table
 from foldproof.making.work import Work, work_with
@@ -31,7 +32,42 @@ def folding_creases(picture: Picture, frame: Frame) -> frozenset[tuple[str, Segm
     )
 
 
-def draw_fold(sheet: Sheet, done: Done) -> None:
+def draw_folds(sheet: Sheet, frame: Frame) -> None:
+    """The folds of a frame, each with its arrow; where there are several, numbered in their order."""
+    folds = [done for done in frame.done if isinstance(done.action, do.FoldOn | do.Unfold | do.BringTo)]
+    told: dict[str, list[str]] = {}
+    for number, done in enumerate(folds, start=1):
+        back = frame.goes_back(done)
+        words = _fold_words(done, back=back)
+        if len(folds) > 1:
+            told.setdefault(words, []).append(str(number))
+        label = Label(text=str(number) if len(folds) > 1 else words, at=(0.0, 0.0), pt=sheet.style.text_pt,
+                      bold=len(folds) > 1)
+        if isinstance(done.action, do.BringTo):
+            _draw_together(sheet, done, label, back=back)
+        else:
+            _draw_fold(sheet, done, label, back=back)
+    sheet.notes += [f"{list_of(numbers)}: {words}" for words, numbers in told.items()]
+    further = [done.action.score for done in frame.rest if isinstance(done.action, do.Unfold)]
+    if further:
+        sheet.notes.append(f"then unfold the {list_of(further)}")
+
+
+def _fold_words(done: Done, *, back: bool) -> str:
+    match done.action:
+        case do.Unfold():
+            return "open, close again" if back else "unfold"
+        case do.FoldOn(fold=fold, angle=angle):
+            far = f" to {float(angle.value):g}°" if angle is not None and angle.value != 180 else ""
+            return f"{'mountain' if fold is Fold.MOUNTAIN else 'valley'} fold{far}{', unfold' if back else ''}"
+        case _:
+            folding = bool(set(dict(done.after.folded)) - set(dict(done.before.folded)))
+            if back:
+                return "all folds at once, open again" if folding else "open, close again"
+            return "all folds at once" if folding else "open"
+
+
+def _draw_fold(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:
     """The score that folds and an arrow from the part that moves to where it comes to lie."""
     picture, card = sheet.picture, sheet.card
     action = done.action
@@ -51,20 +87,14 @@ def draw_fold(sheet: Sheet, done: Done) -> None:
     if moving is None:
         return
     path = fold_path(*(picture.looking.at(p) for p in moving))
-    sheet.items += fold_arrow(path, behind=behind)
-    if isinstance(action, do.Unfold):
-        words = "unfold"
-    else:
-        words = "mountain fold" if behind else "valley fold"
-        if action.angle is not None and action.angle.value != 180:
-            words += f" to {float(action.angle.value):g}°"
-    pt = sheet.style.text_pt
+    sheet.items += fold_arrow(path, behind=behind, back=back)
+    pt = label.pt
     near = list(places_along(path, pt))
     places = (*near[:56], *_at_ends(picture, action.score, pt), *near[56:])
-    sheet.wishes.append(Wish(label=Label(text=words, at=path[10], pt=pt), places=places))
+    sheet.wishes.append(Wish(label=replace(label, at=path[10]), places=places))
 
 
-def draw_together(sheet: Sheet, done: Done) -> None:
+def _draw_together(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:
     """Scores that fold at once, each as it folds, and one arrow for the largest part that moves."""
     picture, card = sheet.picture, sheet.card
     before, after = dict(done.before.folded), dict(done.after.folded)
@@ -80,10 +110,8 @@ def draw_together(sheet: Sheet, done: Done) -> None:
     if moving is None:
         return
     path = fold_path(*(picture.looking.at(p) for p in moving))
-    sheet.items += fold_arrow(path, behind=False)
-    words = "all folds at once" if set(after) - set(before) else "open"
-    pt = sheet.style.text_pt
-    sheet.wishes.append(Wish(label=Label(text=words, at=path[10], pt=pt), places=tuple(places_along(path, pt))))
+    sheet.items += fold_arrow(path, behind=False, back=back)
+    sheet.wishes.append(Wish(label=replace(label, at=path[10]), places=tuple(places_along(path, label.pt))))
 
 
 def _at_ends(picture: Picture, score: str, pt: float) -> Iterator[tuple[XY, str, bool]]:

@@ -1,7 +1,7 @@
 """Names on the work: its panels, and the pencil marks."""
 
 
-from foldproof.drawing.frames import Frame
+from foldproof.drawing.frame import Frame
 from foldproof.drawing.labels import Wish, places_inside, places_round
 from foldproof.drawing.picture import Pane
 from foldproof.drawing.plane import inside, on_edge, plus, times

@@ -1,7 +1,7 @@
 """Scores as they are pressed, in their dash patterns."""
 
 
-from foldproof.drawing.frames import Frame
+from foldproof.drawing.frame import Frame
 from foldproof.drawing.labels import Wish
 from foldproof.drawing.picture import crease_on, fold_seen, kind_of_fold, seen
 from foldproof.drawing.scene import Label, Line

@@ -1,8 +1,10 @@
 """A step drawn: its frames side by side, with what happens between them, and the same in words."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from foldproof.drawing.frames import Frame, frames_of
+from foldproof.drawing.frame import Frame
+from foldproof.drawing.frames import frames_of
 from foldproof.drawing.framing import draw_frame
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.lettering import line_step, text_width, wrap
@@ -10,17 +12,17 @@ from foldproof.drawing.motions import motion_items
 from foldproof.drawing.plane import Box
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Item, Label, Scene, framed, items_box, moved
-from foldproof.drawing.words import caption, list_of, tell_again, tell_step
+from foldproof.drawing.words import LETTERS, caption, list_of, tell_again, tell_step
 from foldproof.folding.card import Card, FlatPose
 from foldproof.making.table import StepMade
 from foldproof.paper.polygon import bounding_box
 
-GUTTER = 5.0
+GUTTER = 3.5
 """Between what stands side by side, in millimetres."""
-ROW_GAP = 5.0
+ROW_GAP = 4.0
 BESIDE = 32.0
 """Room for what stands beside the work, in millimetres."""
-SMALLEST = 11.0
+SMALLEST = 13.0
 """A picture whose paper is smaller than this is drawn larger, in millimetres."""
 
 
@@ -30,7 +32,17 @@ def scale_of(card: Card, style: DrawingStyle = PLAIN) -> float:
     widths = [pose.width for pose in card.poses if isinstance(pose, FlatPose)]
     life = float(card.recipe.unit.millimetres)
     room = (style.width_mm - BESIDE) / float(max((*sides, *widths)))
-    return min(style.largest_mm / float(max(sides)), room, life)
+    return life / _round_up(life / min(style.largest_mm / float(max(sides)), room, life))
+
+
+def scale_words(card: Card, style: DrawingStyle = PLAIN) -> str:
+    """The scale of the drawings of the steps, as it is printed: `1:5`."""
+    return f"1:{round(float(card.recipe.unit.millimetres) / scale_of(card, style), 1):g}"
+
+
+def _round_up(times: float) -> float:
+    """How many times smaller than life: a number that can be said."""
+    return next(step for step in (1.0, 1.5, 2.0, 2.5, *map(float, range(3, 1000))) if step >= times - 1e-9)
 
 
 def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene | None:
@@ -41,8 +53,7 @@ def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene
     again = list_of(f"the {one.piece}{' as in a mirror' if one.mirrored else ''}" for one in made.spec.repeats)
     last = f"the same with {again}" if again else ""
     cells = [
-        _cell(card, frame, i if len(frames) > 1 else None, style, last if frame is frames[-1] else "")
-        for i, frame in enumerate(frames)]
+        _cell(card, frames, i, style, last if frame is frames[-1] else "") for i, frame in enumerate(frames)]
     return framed(tuple(_laid_out(cells, style)))
 
 
@@ -77,16 +88,17 @@ class _Cell:
         return items_box((*self.picture,))
 
 
-def _cell(card: Card, frame: Frame, index: int | None, style: DrawingStyle, last: str = "") -> _Cell:
+def _cell(card: Card, frames: Sequence[Frame], i: int, style: DrawingStyle, last: str = "") -> _Cell:
+    frame, before = frames[i], frames[i - 1] if i else None
     scale = scale_of(card, style) * magnified(card, frame, style)
     items, notes = draw_frame(card, frame, scale, style)
     if magnified(card, frame, style) > 1:
         notes = (*notes, f"drawn {magnified(card, frame, style)} times as large")
     box = items_box(tuple(items))
-    words = caption(card, frame, (*notes, last) if last else notes)
+    words = caption(card, frame, (*notes, last) if last else notes, before)
     return _Cell(
         sign=tuple(motion_items(frame.motions, style.small_pt)), picture=tuple(items),
-        caption=tuple(_caption(words, index, box, style)))
+        caption=tuple(_caption(words, i if len(frames) > 1 else None, box, style)))
 
 
 def magnified(card: Card, frame: Frame, style: DrawingStyle) -> int:
@@ -101,10 +113,10 @@ def magnified(card: Card, frame: Frame, style: DrawingStyle) -> int:
 def _caption(words: str, index: int | None, box: Box, style: DrawingStyle) -> list[Item]:
     """The letter of the frame and its words, below the picture, from its left edge."""
     pt = style.text_pt
-    letter = "" if index is None else "abcdefghijklmnopqrstuvwxyz"[index]
+    letter = "" if index is None else LETTERS[index]
     indent = text_width(letter, pt, bold=True) + 2.0 if letter else 0.0
-    lines = wrap(words, pt, max(box.width - indent, 34.0))
-    top = box.bottom - 4.2
+    lines = wrap(words, pt, max(box.width - indent, 34.0)) if words else ()
+    top = box.bottom - 3.4
     items: list[Item] = []
     if letter:
         items.append(Label(text=letter, at=(box.left, top), pt=pt, anchor="start", bold=True))

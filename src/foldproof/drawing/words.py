@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable
 
-from foldproof.drawing.frames import Frame, Motion, looked_at
+from foldproof.drawing.frame import Frame, Motion
+from foldproof.drawing.frames import looked_at
 from foldproof.drawing.picture import fold_seen
 from foldproof.folding.card import Card
 from foldproof.making.table import Done
@@ -20,40 +21,36 @@ def list_of(words: Iterable[str]) -> str:
     return every[0] if len(every) == 1 else f"{', '.join(every[:-1])} and {every[-1]}" if every else ""
 
 
-def caption(card: Card, frame: Frame, notes: Iterable[str] = ()) -> str:
-    """What lies there: the piece, the face that is up, and what the picture alone does not say."""
+LETTERS = "abcdefghijklmnopqrstuvwxyz"
+"""Frames of a step in their order."""
+
+
+def caption(card: Card, frame: Frame, notes: Iterable[str] = (), before: Frame | None = None) -> str:
+    """What lies there: the piece, the face that is up, and what the picture alone does not say.
+
+    What the frame before it said already is not said again.
+    """
     cuts = [done for done in frame.done if isinstance(done.action, do.CutOut | do.DieCut)]
     if cuts:
         names = list_of(done.piece or "" for done in cuts)
         paper = _paper(card, cuts[0].piece or "")
         count = f", cut {len(cuts)}" if len(cuts) > 1 else ""
-        notes = [*_sheet(card, cuts[0]), *notes]
         return "; ".join([f"{names}{f', {paper}' if paper else ''}{count}", *notes])
-    return "; ".join([lying(card, frame), *notes])
+    last = [f"then as in {LETTERS[frame.again]}"] if frame.again is not None else []
+    lies, known = lying(card, frame), lying(card, before) if before is not None else ()
+    told = [words for i, words in enumerate(lies) if i >= len(known) or known[i] != words or i > 1]
+    return "; ".join(filter(None, (", ".join(told), *notes, *last)))
 
 
-def lying(card: Card, frame: Frame) -> str:
-    """`base, front up` or `base, folded`."""
+def lying(card: Card, frame: Frame) -> tuple[str, ...]:
+    """`base` and `front up`, or `base` and `folded`; then the folds that stand."""
     work = work_with(card, frame.table, frame.piece)
     lie = looked_at(card, frame) or work.lie
     own = {score.name for part in work.parts if (plan := card.piece(part.piece)) for score in plan.scores}
-    stands = "".join(
-        f", {score} at {float(abs(angle)):g}°" for score, angle in frame.table.folded
-        if score in own and abs(angle) != 180)
-    if any(part.panel is not None for part in work.parts):
-        return f"{work.root}, folded{stands}"
-    edges = [done.action.edge for done in frame.done if isinstance(done.action, do.Lay)]
-    fence = f", {edges[0]} edge against the fence" if edges and edges[0] in ("long", "short") else ""
-    return f"{work.root}, {lie.up} up{fence}{stands}"
-
-
-def _sheet(card: Card, done: Done) -> list[str]:
-    """The size of the whole sheet that a piece is cut from, where it is known."""
-    name = _paper(card, done.piece or "")
-    for paper in card.recipe.papers:
-        if paper.name.value == name and paper.sheet is not None and isinstance(done.action, do.CutOut):
-            return [f"sheet {write_size((paper.sheet[0].value, paper.sheet[1].value), card.recipe.unit)}"]
-    return []
+    stands = [f"{score} at {float(abs(angle)):g}°" for score, angle in frame.table.folded
+              if score in own and abs(angle) != 180]
+    folded = any(part.panel is not None for part in work.parts)
+    return (work.root, "folded" if folded else f"{lie.up} up", *stands)
 
 
 def _paper(card: Card, piece: str) -> str | None:
@@ -98,7 +95,9 @@ def _tell(card: Card, frame: Frame, before: Frame | None) -> list[str]:
     state = "lies folded" if folded else f"lies with its {_up(card, frame)} up"
     fence = f", {_far_edge(work)} against the fence and the left end at the stop" if frame.fence else ""
     told = [f"the {work.root} {state}{fence}"]
-    told += [words for done in frame.done for words in _tell_done(card, done)]
+    told += [words for done in (*frame.done, *frame.rest) for words in _tell_done(card, done)]
+    if frame.back:
+        told.append("each fold is then undone again" if len(frame.back) > 1 else "then the fold is undone again")
     return told
 
 
