@@ -21,6 +21,12 @@ class PackSpec:
     on_hand: Quantity | None
     """How many of `unit` there are already: in a stock file only."""
     place: Place
+    link: Text | None = None
+    """Where it can be had: a web address."""
+    until: Text | None = None
+    """The last day on which it can be had, as YYYY-MM-DD."""
+    substitute: Text | None = None
+    """What does as well when it is gone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

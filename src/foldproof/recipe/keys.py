@@ -19,6 +19,7 @@ from foldproof.recipe.kinds import (
     NameOf,
     Naming,
     OneOf,
+    Sort,
     ValueKind,
     Words,
 )
@@ -153,6 +154,18 @@ RECIPE = Form(
         ),
         Key("tolerance", _LENGTH, "How far off a class may cut and score.", "1/32", default="1/32 in"),
         Key("picture", Words(), "A photograph of the card, by a path inside the recipe's folder.", "pictures/gate.jpg"),
+        Key(
+            "picture shows",
+            Words(),
+            "What the photograph shows, for readers who cannot see it.",
+            "The closed gate on a gray table, its band slipped over the right door.",
+        ),
+        Key(
+            "published",
+            Words(sort=Sort.PAGE),
+            "The address at which the page stands once it is on the web; its pictures lie beside it.",
+            "https://example.org/cards/tide-gate/page.html",
+        ),
     ),
 )
 

@@ -1,7 +1,20 @@
 """The table of keys of the class part, and of how papers and supplies are sold."""
 
 from foldproof.measures.quantity import Kind
-from foldproof.recipe.kinds import Bound, ByName, Form, Key, ListOf, Mapped, Measured, NameOf, Naming, OneOf, Words
+from foldproof.recipe.kinds import (
+    Bound,
+    ByName,
+    Form,
+    Key,
+    ListOf,
+    Mapped,
+    Measured,
+    NameOf,
+    Naming,
+    OneOf,
+    Sort,
+    Words,
+)
 
 MOST_PEOPLE = 1_000
 SOLD_BY = ("sheet", "piece", "card", "inch", "foot", "yard", "cm", "metre")
@@ -22,7 +35,16 @@ PACK_KEYS = (
     Key("price", Measured(kind=Kind.MONEY, bound=Bound.NOT_NEGATIVE), "What one pack costs.", "8.40 USD"),
 )
 
-PACK = Form("pack", "How a paper or a supply is sold.", PACK_KEYS)
+PACK = Form(
+    "pack",
+    "How a paper or a supply is sold, for the shopping list and for readers of the page.",
+    (
+        *PACK_KEYS,
+        Key("link", Words(sort=Sort.ADDRESS), "Where it can be had.", "https://example.org/waves"),
+        Key("until", Words(sort=Sort.DAY), "The last day on which it can be had.", "2026-12-31"),
+        Key("substitute", Words(prose=True), "What does as well when it is gone.", "any small all-over pattern"),
+    ),
+)
 
 WRAP = Form(
     "wrap",

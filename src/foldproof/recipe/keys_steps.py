@@ -17,6 +17,7 @@ from foldproof.recipe.kinds import (
     OneOf,
     PointOnTable,
     Size,
+    Sort,
     Words,
 )
 from foldproof.recipe.words import CORNERS, EDGES, TURNS
@@ -430,6 +431,21 @@ REPEAT = Form(
     ),
 )
 
+CORRECTION = Form(
+    "correction",
+    "What an earlier edition of a step had wrong, and what comes of it.",
+    (
+        Key("day", Words(sort=Sort.DAY), "The day on which it was put right.", "2026-03-01", required=True),
+        Key(
+            "text",
+            Words(prose=True),
+            "What stood there, and what goes wrong with it.",
+            "The score stood at 2 1/4 in; the doors then overlap.",
+            required=True,
+        ),
+    ),
+)
+
 STEP = Form(
     "step",
     "One thing that the maker does, with the words that say it.",
@@ -464,5 +480,17 @@ STEP = Form(
             "{framing: overhead close, seconds: 25}",
         ),
         Key("picture", Words(), "A photograph, by a path inside the recipe's folder.", "pictures/doors.jpg"),
+        Key(
+            "picture shows",
+            Words(),
+            "What the photograph shows, for readers who cannot see it.",
+            "Two scores, each 2 1/8 in from its end.",
+        ),
+        Key(
+            "corrections",
+            ListOf(Mapped((CORRECTION,)), most=20),
+            "What an earlier edition of this step had wrong, for those who have it.",
+            "[{day: 2026-03-01, text: The second score was given from the wrong end.}]",
+        ),
     ),
 )

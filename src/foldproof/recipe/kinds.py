@@ -36,11 +36,21 @@ class Bound(StrEnum):
     PAPER_SIZE = "at least a millimetre"
 
 
+class Sort(StrEnum):
+    """What words must be, where not any will do."""
+
+    ANY = "any words"
+    ADDRESS = "an address on the web"
+    PAGE = "the address of a page"
+    DAY = "a day, like 2026-03-01"
+
+
 @dataclass(frozen=True, slots=True)
 class Words:
     """Text of any length; `prose` may hold references to measures: {band width}."""
 
     prose: bool = False
+    sort: Sort = Sort.ANY
 
 
 @dataclass(frozen=True, slots=True)

@@ -206,6 +206,8 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         filming=fields.get("filming", FilmSpec),
         slides=fields.several("slides", SlideSpec),
         tolerance=fields.get("tolerance", Quantity),
+        picture_shows=fields.get("picture shows", Text),
+        published=fields.get("published", Text),
     )
 
 

@@ -15,6 +15,7 @@ WHOLE = ("people", "spares")
 def pack(fields: Fields, name: Text | None, desk: Desk) -> PackSpec:
     """How something is sold; envelopes have no name of their own."""
     name = name or Text(value="envelope", place=fields.place)
+    own = fields.form.key("link") is not None
     return PackSpec(
         name=name,
         holds=fields.get("holds", Quantity),
@@ -23,6 +24,9 @@ def pack(fields: Fields, name: Text | None, desk: Desk) -> PackSpec:
         price=fields.get("price", Quantity),
         on_hand=fields.get("on hand", Quantity) if fields.form.key("on hand") else None,
         place=name.place,
+        link=fields.get("link", Text) if own else None,
+        until=fields.get("until", Text) if own else None,
+        substitute=fields.get("substitute", Text) if own else None,
     )
 
 

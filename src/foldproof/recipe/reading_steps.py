@@ -24,7 +24,7 @@ from foldproof.recipe.actions import (
 )
 from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.pictures import picture
-from foldproof.recipe.records import RepeatSpec, ShotSpec, StepSpec, Text
+from foldproof.recipe.records import CorrectionSpec, RepeatSpec, ShotSpec, StepSpec, Text
 
 _NEEDS_PIECE = (
     CutOut, CutAcross, CutOff, CutBetween, DieCut, Lay, MarkAt, ScoreAt, ScoreBetween, Turn, TurnOver, Measure,
@@ -83,7 +83,14 @@ def step(fields: Fields, name: Text | None, desk: Desk) -> StepSpec | None:
         picture=picture(fields.get("picture", Text), desk),
         place=fields.place,
         repeats=repeats,
+        picture_shows=fields.get("picture shows", Text),
+        corrections=fields.several("corrections", CorrectionSpec),
     )
+
+
+def correction(fields: Fields, name: Text | None, desk: Desk) -> CorrectionSpec:
+    """What an earlier edition had wrong."""
+    return CorrectionSpec(day=fields.need("day", Text), text=fields.need("text", Text), place=fields.place)
 
 
 def repeat(fields: Fields, name: Text | None, desk: Desk) -> RepeatSpec:
@@ -138,4 +145,5 @@ def with_ids(items: tuple[object, ...], desk: Desk) -> tuple[object, ...]:
     return tuple(named)
 
 
-BUILDERS: dict[str, Builder] = {"step": step, "repeat": repeat, "name instead": instead}
+BUILDERS: dict[str, Builder] = {
+    "step": step, "correction": correction, "repeat": repeat, "name instead": instead}

@@ -354,6 +354,16 @@ class RepeatSpec:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectionSpec:
+    """What an earlier edition of a step had wrong."""
+
+    day: Text
+    """When it was put right, as YYYY-MM-DD."""
+    text: Text
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StepSpec:
     """One thing that the maker does, with the words that say it."""
 
@@ -379,6 +389,8 @@ class StepSpec:
     place: Place
     repeats: tuple[RepeatSpec, ...] = ()
     """What the same is done with afterwards, in order; told once, with its count."""
+    picture_shows: Text | None = None
+    corrections: tuple[CorrectionSpec, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -422,3 +434,7 @@ class Recipe:
     slides: tuple[SlideSpec, ...] = ()
     tolerance: Quantity | None = None
     """How far off a class may cut and score; the usual measure unless said."""
+    picture_shows: Text | None = None
+    """What the photograph shows, for readers who cannot see it."""
+    published: Text | None = None
+    """The address at which the page stands on the web."""

@@ -20,6 +20,7 @@ from foldproof.recipe.kinds import (
     PointOnTable,
     SideOf,
     Size,
+    Sort,
     ValueKind,
     WherePanel,
     Words,
@@ -30,7 +31,10 @@ from foldproof.recipe.quantities import measured
 from foldproof.recipe.records import EdgeOf, PointNamed, SurfaceSpec, Text
 from foldproof.recipe.references import check_references
 from foldproof.recipe.synonyms import SYNONYMS
+from foldproof.recipe.web import address_fault, day_fault, page_fault
 from foldproof.recipe.words import EDGES, FACES, FIXED_POINTS, FOUND_POINT
+
+_FAULTS = {Sort.ADDRESS: address_fault, Sort.PAGE: page_fault, Sort.DAY: day_fault}
 
 
 def read_scalar(node: Scalar, kind: ValueKind, desk: Desk) -> object | None:
@@ -72,6 +76,8 @@ def described(kind: ValueKind) -> str:
             return "a panel and its face, like `middle front`,"
         case SideOf():
             return "a panel and its side, like `stand bottom`,"
+        case Words(sort=sort) if sort is not Sort.ANY:
+            return str(sort)
         case NameOf(namings=namings) | Defines(naming=namings):
             return f"the name of a {namings if isinstance(namings, Naming) else ' or a '.join(namings)}"
         case PointOnTable():
@@ -104,6 +110,11 @@ def _passage(node: Scalar, kind: Words, desk: Desk) -> Text | None:
     text = Text(value=node.text.strip(), place=node.place)
     if not text.value:
         desk.error("nothing written", "These quotes hold nothing.", node.place, "Write the words, or take the key out.")
+        return None
+    fault = _FAULTS[kind.sort](text.value) if kind.sort in _FAULTS else None
+    if fault is not None:
+        name, message, mend = fault
+        desk.error(name, message, text.place, mend)
         return None
     if kind.prose:
         check_references(text, desk)
