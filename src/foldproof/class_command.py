@@ -102,7 +102,7 @@ def make_class(recipes: Sequence[Path], called: argparse.Namespace) -> ClassOutc
     for recipe in recipes:
         proof = prove(recipe)
         findings += proof.findings
-        sources[str(recipe)] = proof.reading.source
+        sources |= proof.reading.texts
         if proof.sound and proof.card is not None and proof.making is not None:
             lessons.append(Lesson(card=proof.card, making=proof.making))
     own = read_own(called.stock, called.desk)

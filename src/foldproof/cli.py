@@ -89,7 +89,7 @@ def directions_told(recipes: Sequence[Path]) -> Iterator[str]:
     for recipe in recipes:
         proof = prove(recipe)
         if proof.card is not None and proof.making is not None:
-            yield from directions_left(proof.card, proof.making, proof.reading.source, str(recipe))
+            yield from directions_left(proof.card, proof.making)
 
 
 def _check(recipe: Path, mirrored: bool) -> Outcome:

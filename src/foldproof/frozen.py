@@ -54,7 +54,7 @@ def _record(cls: type, kw_only: bool) -> type:
         "__setattr__": _refuse_to_set, "__delattr__": _refuse_to_delete, "__getstate__": _state,
         "__setstate__": _restore,
     }
-    same, number = _compared(names)
+    same, number = _compared(tuple(name for name in names if fields[name].compare))
     space.setdefault("__repr__", _shown)
     if "__eq__" not in cls.__dict__:
         space["__eq__"] = same

@@ -57,9 +57,9 @@ def add_number_command(commands: "argparse._SubParsersAction[argparse.ArgumentPa
 def run_number(called: argparse.Namespace) -> int:
     """Look the number up and print where it stands."""
     proof = prove(called.recipe)
-    recipe, source = proof.reading.recipe, proof.reading.source
+    recipe = proof.reading.recipe
     if recipe is None:
-        print(render(proof.findings, {str(called.recipe): source}))
+        print(render(proof.findings, proof.reading.texts))
         return NOT_FOUND
     read = read_quantity(
         called.number, place=Place(file="the number", line=1, column=1, length=max(1, len(called.number))), kind=None,
@@ -69,10 +69,10 @@ def run_number(called: argparse.Namespace) -> int:
         print(f"foldproof number: {read.message}{mend}", file=sys.stderr)
         return WRONG_CALL
     sought = Sought(value=read.value, kind=read.kind)
-    uses = uses_in_recipe(recipe, source, sought)
+    uses = uses_in_recipe(recipe, sought)
     if proof.card is not None and proof.making is not None:
-        uses = (*uses, *uses_in_card(proof.card, proof.making, source, sought))
-    leaning = leaning_on(recipe, source, sought)
+        uses = (*uses, *uses_in_card(proof.card, proof.making, sought))
+    leaning = leaning_on(recipe, sought)
     printed = tuple(in_documents(called.into / recipe.name, sought)) if uses else ()
     if called.json:
         print(json.dumps({
@@ -207,5 +207,6 @@ def _stale(proof: Proof, folder: Path) -> bool:
     from foldproof.documents.theme_folders import theme_names
 
     built = json.loads((folder / "card.json").read_text(encoding="utf-8")).get("revision")
+    text = "".join(proof.reading.texts.values())
     return built not in {
-        revision(proof.reading.source, load_theme(name).files.items(), __version__) for name in theme_names()}
+        revision(text, load_theme(name).files.items(), __version__) for name in theme_names()}

@@ -47,7 +47,7 @@ class Proof:
     @property
     def sources(self) -> dict[str, str]:
         """The text of every file that findings may point into, by name."""
-        return {self.file: self.reading.source, **self.film_sources}
+        return {**self.reading.texts, **self.film_sources}
 
     @property
     def sound(self) -> bool:
@@ -99,7 +99,7 @@ def prove(path: Path, filmed: Filmed | None = None) -> Proof:
         findings = (*findings, *faults, *misfits)
     if card is not None:
         making = carry_out(card)
-        findings = (*findings, *run_checks(card, making, reading.source))
+        findings = (*findings, *run_checks(card, making))
         findings = (*findings, *class_findings(Lesson(card=card, making=making)), *film_findings(card, making))
     proof = Proof(
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos,
@@ -235,7 +235,7 @@ def documents(
         files |= {file: template_pdf(card, view, theme, paper) for paper, file in template_files(view.unit).items()}
         files["template.svg"] = template_svg(card).encode()
         if class_plan is not None:
-            files |= class_set(class_plan, theme, (proof.reading.source,), __version__, options.dated)
+            files |= class_set(class_plan, theme, tuple(proof.reading.texts.values()), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
         problems = audit(view, files)
     if problems:
@@ -247,5 +247,5 @@ def documents(
 def _text_of(proof: Proof, options: Options) -> str:
     """What the revision is a digest of: the recipe's text, and which edition it is."""
     return "".join((
-        proof.reading.source, "\n# mirrored\n" if options.mirrored else "",
+        *proof.reading.texts.values(), "\n# mirrored\n" if options.mirrored else "",
         "\n# left-handed\n" if options.left_handed else ""))

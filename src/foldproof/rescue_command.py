@@ -51,7 +51,7 @@ def run_rescue(called: argparse.Namespace) -> int:
     """Look for ways to save the card and print them."""
     proof = prove(called.recipe)
     if not proof.sound or proof.card is None or proof.making is None:
-        print(render(proof.findings, {str(called.recipe): proof.reading.source}))
+        print(render(proof.findings, proof.reading.texts))
         print("foldproof rescue: the recipe itself has errors; mend them first", file=sys.stderr)
         return LOST
     try:
@@ -64,7 +64,7 @@ def run_rescue(called: argparse.Namespace) -> int:
     if only_a_mark(moment):
         print("Only a pencil mark stands in the wrong place: rub it out and make it again. Nothing is lost.")
         return SAVED
-    found = options(card, making, proof.reading.source, slip)
+    found = options(card, making, slip)
     print("\n".join(_told(card, making, slip, found)))
     return SAVED if found else LOST
 

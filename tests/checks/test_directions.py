@@ -29,7 +29,7 @@ def gluing(text: str) -> tuple[str, str]:
 def found(change: tuple[str, str]) -> tuple[tuple[Finding, ...], str]:
     recipe = changed(change)
     card, making = proved(recipe)
-    return tuple(check_directions(card, making, recipe)), recipe
+    return tuple(check_directions(card, making)), recipe
 
 
 def underlined(finding: Finding, recipe: str) -> str:
@@ -173,14 +173,14 @@ def test_right_directions_are_left_alone(change: tuple[str, str]) -> None:
 def test_what_the_table_cannot_tell_is_listed_and_not_reported() -> None:
     recipe = changed(scoring(ALL + " Keep the tray on your left."))
     card, making = proved(recipe)
-    left_alone = [read for read in read_directions(card, making, recipe) if read.verdict is None]
+    left_alone = [read for read in read_directions(card, making) if read.verdict is None]
     assert [read.phrase.written for read in left_alone] == ["left"]
     assert left_alone[0].place.line == recipe[: recipe.index("Keep the tray")].count("\n") + 1
 
 
 def test_the_small_gate_is_sound() -> None:
     card, making = proved(GATE)
-    assert tuple(check_directions(card, making, GATE)) == ()
+    assert tuple(check_directions(card, making)) == ()
 
 
 @pytest.mark.parametrize(("end", "wrong"), [("right", 0), ("left", 1)])
@@ -190,4 +190,4 @@ def test_a_score_measured_from_the_right_end_is_said_so(end: str, wrong: int) ->
         scoring(ALL.replace("Score at 2 1/8 in.", f"Score at 2 1/8 in from the {end} end.", 1)),
     )
     card, making = proved(recipe)
-    assert [finding.name for finding in check_directions(card, making, recipe)] == [WRONG_WORD] * wrong
+    assert [finding.name for finding in check_directions(card, making)] == [WRONG_WORD] * wrong

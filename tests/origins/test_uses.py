@@ -56,10 +56,10 @@ def line_of(words: str) -> int:
 
 
 def all_uses(proof: Proof, value: Fraction, kind: Kind = Kind.LENGTH) -> tuple[Use, ...]:
-    sought, source = Sought(value=value, kind=kind), proof.reading.source
+    sought = Sought(value=value, kind=kind)
     assert proof.reading.recipe and proof.card and proof.making
-    return (*uses_in_recipe(proof.reading.recipe, source, sought),
-            *uses_in_card(proof.card, proof.making, source, sought))
+    return (*uses_in_recipe(proof.reading.recipe, sought),
+            *uses_in_card(proof.card, proof.making, sought))
 
 
 def test_every_place_of_a_width_is_told(proof: Proof) -> None:
@@ -88,10 +88,10 @@ def test_a_reckoned_number_names_its_measures_from_near_to_far(proof: Proof) -> 
 
 def test_what_leans_on_a_measure_is_told_with_what_it_comes_to(proof: Proof) -> None:
     assert proof.reading.recipe
-    leaning = leaning_on(proof.reading.recipe, proof.reading.source, Sought(value=Fraction(17, 4), kind=Kind.LENGTH))
+    leaning = leaning_on(proof.reading.recipe, Sought(value=Fraction(17, 4), kind=Kind.LENGTH))
     assert {(use.what, use.comes_to) for use in leaning} == {
         ("measures, sheet width", "8 1/2 in"), ("pieces, base, size, 1", "8 1/2 in")}
-    none = leaning_on(proof.reading.recipe, proof.reading.source, Sought(value=Fraction(17, 2), kind=Kind.LENGTH))
+    none = leaning_on(proof.reading.recipe, Sought(value=Fraction(17, 2), kind=Kind.LENGTH))
     assert none == ()
 
 

@@ -84,7 +84,7 @@ def test_the_walk_reaches_every_form() -> None:
         ("shot", records.ShotSpec, set()),
         ("beauty shot", film_records.BeautySpec, set()),
         ("filming", film_records.FilmSpec, {"rate"}),
-        ("recipe", records.Recipe, {"file", "name", "class_part"}),
+        ("recipe", records.Recipe, {"texts", "file", "name", "class_part"}),
         ("place", records.PlaceOn, set()),
     ],
 )

@@ -34,7 +34,7 @@ def refit(name: str, measure: str, value: Fraction) -> tuple[Card, Recipe, list[
     proof = proof_of(name)
     assert proof.card is not None and proof.making is not None
     spec = next(one for one in proof.card.recipe.measures if one.name.value == measure)
-    recipe = with_measure(proof.card.recipe, proof.reading.source, spec.value, value)
+    recipe = with_measure(proof.card.recipe, spec.value, value)
     assert recipe is not None
     card, faults = build_card(recipe)
     assert card is not None

@@ -26,7 +26,7 @@ def ways(name: str, step: int, meant: str, made: str) -> tuple[Option, ...]:
     proof = proof_of(name)
     assert proof.card is not None and proof.making is not None
     slip = next(slips_like(proof.making, step, Fraction(meant), Fraction(made)))
-    return options(proof.card, proof.making, proof.reading.source, slip)
+    return options(proof.card, proof.making, slip)
 
 
 def test_a_score_too_far_in_makes_a_narrower_card_of_the_same_sheet() -> None:

@@ -72,7 +72,7 @@ def check_text(text: str, file: str) -> Checked:
         findings += more
         if card is not None:
             making = carry_out(card)
-            findings += run_checks(card, making, reading.source)
+            findings += run_checks(card, making)
     faults = {(one.name, one.message) for one in findings if one.severity is not Severity.ADVICE}
     return Checked(source=text, faults=frozenset(faults), recipe=reading.recipe, card=card, making=making)
 
@@ -104,7 +104,7 @@ def check_again(sound: Checked, slip: Slip, file: str) -> Checked:
         making = carry_out(card)
     faults = {
         (one.name, one.message)
-        for one in (*reading.findings, *run_checks(card, making, reading.source))
+        for one in (*reading.findings, *run_checks(card, making))
         if one.severity is not Severity.ADVICE
     }
     return Checked(source=text, faults=frozenset(faults), recipe=recipe, card=card, making=making)
@@ -140,7 +140,7 @@ def _harmless(sound: Checked, changed: Checked, slip: Slip) -> str | None:
 def _still_true(changed: Checked, slip: Slip) -> bool:
     """Whether the program, reading the changed words, holds the changed one against the table and finds it true."""
     assert changed.card is not None and changed.making is not None
-    for read in read_directions(changed.card, changed.making, changed.source):
+    for read in read_directions(changed.card, changed.making):
         place = read.place
         offset = sum(len(row) for row in changed.source.splitlines(keepends=True)[: place.line - 1]) + place.column - 1
         if offset <= slip.start < offset + len(read.phrase.written) and slip.start < slip.end:

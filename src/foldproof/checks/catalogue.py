@@ -33,7 +33,6 @@ from foldproof.folding.card import Card
 from foldproof.making.table import Making
 
 Look = Callable[[Card, Making], Iterable[Finding]]
-LookAtWords = Callable[[Card, Making, str], Iterable[Finding]]
 
 CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (poses.check_closed, (poses.NO_CLOSED, poses.OPENS_ELSEWHERE)),
@@ -70,10 +69,6 @@ CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (pressing.check_pressed_face, (pressing.OUTSIDE, pressing.LESS_GOOD)),
     (pattern.check_lettering, (pattern.LETTERING,)),
     (words_of_caution.check_cautions, (words_of_caution.NO_CAUTION,)),
-)
-"""In the order in which the findings are reported."""
-
-OF_WORDS: tuple[tuple[LookAtWords, tuple[Check, ...]], ...] = (
     (prose.check_words, (prose.WRONG_NUMBER, prose.SWAPPED, prose.WRONG_CONVERSION, prose.UNSAID)),
     (directions.check_directions,
      (directions.WRONG_DIRECTION, directions.NO_SUCH_TURN, directions.TURN_UNSAID)),
@@ -81,18 +76,11 @@ OF_WORDS: tuple[tuple[LookAtWords, tuple[Check, ...]], ...] = (
     (things_counted.check_things_counted, ()),
     (summary.check_summary, (summary.NOT_THE_CARDS,)),
 )
-"""Checks of prose. They take the recipe's own text too, so that a number in a folded passage can be pointed at."""
+"""In the order in which the findings are reported."""
 
-CHECKS: tuple[Check, ...] = tuple(check for _, checks in (*CATALOGUE, *OF_WORDS) for check in checks)
+CHECKS: tuple[Check, ...] = tuple(check for _, checks in CATALOGUE for check in checks)
 
 
-def run_checks(card: Card, making: Making, source: str = "") -> tuple[Finding, ...]:
-    """The making's own findings, then those of every check, all of them.
-
-    With the recipe's own text, findings about prose point at the number; without it, at the passage.
-    """
-    return (
-        *making.findings,
-        *(finding for look, _ in CATALOGUE for finding in look(card, making)),
-        *(finding for look_at, _ in OF_WORDS for finding in look_at(card, making, source)),
-    )
+def run_checks(card: Card, making: Making) -> tuple[Finding, ...]:
+    """The making's own findings, then those of every check, all of them."""
+    return (*making.findings, *(finding for look, _ in CATALOGUE for finding in look(card, making)))

@@ -20,7 +20,7 @@ _ANY_PIECE = ("piece", "part", "panel", "rectangle", "strip", "square", "shape")
 _CUTTING = ("cut", "punch", "trim")
 
 
-def check_counts(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
+def check_counts(card: Card, making: Making) -> Iterable[Finding]:
     """A count beside a word for cutting is that of all cuts, of those so named, or of a run of equal ones."""
     for step in card.recipe.steps:
         cuts = [action for action in every_action(step) if isinstance(action, CutOut | DieCut)]
@@ -29,7 +29,7 @@ def check_counts(card: Card, making: Making, source: str = "") -> Iterable[Findi
         names = [_name(step, action) for action in cuts]
         runs = {len(list(run)) for _, run in groupby(cuts, key=lambda a: (a.size[0].value, a.size[1].value))}
         for passage, text in passages_of(step):
-            for mention in mentions_in(text, passage, card.recipe.unit, source):
+            for mention in mentions_in(text, passage, card.recipe.unit, card.recipe.texts):
                 if mention.kind is not Kind.NUMBER or not mention.before.endswith(_CUTTING) or not mention.unit:
                     continue
                 thing = _singular(mention.unit.split()[-1])

@@ -1,9 +1,10 @@
 """The numbers that a passage mentions, as far as they may stand for something that hands set."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from foldproof.checks.pinpoint import place_in
+from foldproof.checks.pinpoint import NO_TEXTS, place_in
 from foldproof.findings.finding import Place
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind, Unit
@@ -47,7 +48,7 @@ class Mention:
     """The mention that it gives once more in another unit."""
 
 
-def mentions_in(text: Text, passage: str, unit: Unit, source: str = "") -> tuple[Mention, ...]:
+def mentions_in(text: Text, passage: str, unit: Unit, texts: Mapping[str, str] = NO_TEXTS) -> tuple[Mention, ...]:
     """Every number that may stand for a length, a time, an angle or a count, in order.
 
     Loose ones (`about`, `a hair under`), weights, prices, percentages, shares and ordinals are passed over, and so are
@@ -63,7 +64,7 @@ def mentions_in(text: Text, passage: str, unit: Unit, source: str = "") -> tuple
         mention = Mention(
             passage=passage, start=spotted.start, end=spotted.end, written=spotted.written, kind=kind,
             value=spotted.amount(unit), unit=spotted.unit, beside=spotted.beside, joined=spotted.part > 1,
-            before=spotted.before, after=spotted.after, place=place_in(text, spotted.start, spotted.end, source))
+            before=spotted.before, after=spotted.after, place=place_in(text, spotted.start, spotted.end, texts))
         if kind is Kind.LENGTH and spotted.restates:
             partner = _restated(sizes, spotted.part)
             if partner is not None:

@@ -1,21 +1,26 @@
 """Where a number of a folded passage stands in the recipe's own lines."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from foldproof.findings.finding import Place
 from foldproof.recipe.records import Text
 
+NO_TEXTS: Mapping[str, str] = {}
 
-def place_in(text: Text, start: int, end: int, source: str = "") -> Place:
+
+def place_in(text: Text, start: int, end: int, texts: Mapping[str, str] = NO_TEXTS) -> Place:
     """The place of the characters `start` to `end` of a passage.
 
     On one line, bare or in one pair of quotes, it is reckoned; in a block (`>`, `|`) or over several lines the passage
-    is followed through the source, blanks left out; where that fails, or without a source, it is the passage's start.
+    is followed through the text of its file, blanks left out; where that fails, or without the text, it is the
+    passage's start. `texts` are those of the recipe.
     """
     place = text.place
     one_line = place.length - len(text.value)
     if one_line in (0, 2):
         return replace(place, column=place.column + one_line // 2 + start, length=max(1, end - start))
+    source = texts.get(place.file, "")
     found = _followed(source, place, text.value, start) if source else None
     if found is None:
         return place

@@ -41,22 +41,22 @@ def passages_of(step: StepSpec) -> Iterator[tuple[str, Text]]:
             yield f"shot {number}", shot.say
 
 
-def bind_step(card: Card, step: StepSpec, source: str = "") -> StepBinding:
+def bind_step(card: Card, step: StepSpec) -> StepBinding:
     """Every number in the words of a step, with what it stands for."""
     known, found = known_sizes(card, step), parameters(step)
     unit = card.recipe.unit
     return StepBinding(step=step.id, parameters=found, passages=tuple(
-        bind(name, mentions_in(text, name, unit, source), found, known) for name, text in passages_of(step)))
+        bind(name, mentions_in(text, name, unit, card.recipe.texts), found, known) for name, text in passages_of(step)))
 
 
-def bind_card(card: Card, source: str = "") -> tuple[StepBinding, ...]:
+def bind_card(card: Card) -> tuple[StepBinding, ...]:
     """All steps, in order."""
-    return tuple(bind_step(card, step, source) for step in card.recipe.steps)
+    return tuple(bind_step(card, step) for step in card.recipe.steps)
 
 
-def check_words(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
+def check_words(card: Card, making: Making) -> Iterable[Finding]:
     """Each length, time, angle in a step's words is bound to a number of its actions, in order of mention."""
-    for step, binding in zip(card.recipe.steps, bind_card(card, source), strict=True):
+    for step, binding in zip(card.recipe.steps, bind_card(card), strict=True):
         for passage in binding.passages:
             yield from (_fault(card, step, passage, bound) for bound in passage.bound
                         if bound.sense in (Sense.UNBOUND, Sense.OUT_OF_ORDER))

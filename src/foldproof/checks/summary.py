@@ -17,13 +17,13 @@ NOT_THE_CARDS = error(
     "size in the summary that the card has not", "The summary gives a length that nothing in the card has.")
 
 
-def check_summary(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
+def check_summary(card: Card, making: Making) -> Iterable[Finding]:
     """A named measure, a side of the finished or open card, a sheet, a piece, a panel, a layer, or a gap."""
     summary = card.recipe.summary
     if summary is None:
         return
     true = set(true_lengths(card))
-    for mention in mentions_in(summary, "summary", card.recipe.unit, source):
+    for mention in mentions_in(summary, "summary", card.recipe.unit, card.recipe.texts):
         if mention.kind is not Kind.LENGTH or mention.converts is not None or mention.value in true:
             continue
         near = min(true, key=lambda value: abs(value - mention.value), default=None)

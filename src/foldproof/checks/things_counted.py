@@ -22,7 +22,7 @@ _WHICH_CORNERS = ("top", "bottom", "left", "right", "upper", "lower", "near", "f
 _MORE = re.compile(r"\b(?:rest|other|others|more|each|every|another)\b", re.IGNORECASE)
 
 
-def check_things_counted(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
+def check_things_counted(card: Card, making: Making) -> Iterable[Finding]:
     """More things than the card has; one of what is said as several; not all of what is said to be all.
 
     Fewer than there are is no fault: a sentence may speak of some of them.
@@ -41,7 +41,7 @@ def check_things_counted(card: Card, making: Making, source: str = "") -> Iterab
                     f"{thing}; the card has {_NUMBERS[most] if most < len(_NUMBERS) else most} that it could mean.",
                     mend=f"Say {_NUMBERS[most] if most < len(_NUMBERS) else most}, or change the plan.",
                     step=step.id,
-                    place=place_in(text, *match.span("count"), source),
+                    place=place_in(text, *match.span("count"), card.recipe.texts),
                 )
 
 

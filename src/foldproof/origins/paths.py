@@ -1,6 +1,6 @@
 """The way to a place in a recipe by its keys: pieces, base, scores, right hinge, across."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import yaml
@@ -21,13 +21,9 @@ class _Stretch:
 class Paths:
     """The keys that lead to each value of a recipe."""
 
-    def __init__(self, source: str) -> None:
-        """`source` is the recipe's text; one that is no YAML has no paths."""
-        try:
-            root = yaml.compose(source, Loader=yaml.SafeLoader)
-        except yaml.YAMLError:
-            root = None
-        self._stretches = tuple(_walk(root, ())) if root is not None else ()
+    def __init__(self, texts: Mapping[str, str]) -> None:
+        """`texts` are those of the recipe by their files; one that is no YAML has no paths."""
+        self._stretches = {file: _stretches(text) for file, text in texts.items()}
 
     def to(self, place: Place) -> tuple[str, ...]:
         """The keys that lead to the value at a place, from the outside in; empty where no value stands there.
@@ -35,7 +31,15 @@ class Paths:
         Things in a list are counted from 1; a thing that has a title or a name of its own is called by it too.
         """
         at = (place.line, place.column)
-        return next((each.keys for each in self._stretches if each.start <= at < each.end), ())
+        return next((each.keys for each in self._stretches.get(place.file, ()) if each.start <= at < each.end), ())
+
+
+def _stretches(text: str) -> tuple[_Stretch, ...]:
+    try:
+        root = yaml.compose(text, Loader=yaml.SafeLoader)
+    except yaml.YAMLError:
+        root = None
+    return tuple(_walk(root, ())) if root is not None else ()
 
 
 def _walk(node: yaml.Node, keys: tuple[str, ...]) -> Iterator[_Stretch]:

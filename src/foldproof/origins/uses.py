@@ -59,9 +59,9 @@ class Sought:
         return quantity.kind is self.kind and abs(quantity.value) == abs(self.value)
 
 
-def uses_in_recipe(recipe: Recipe, source: str, sought: Sought) -> tuple[Use, ...]:
+def uses_in_recipe(recipe: Recipe, sought: Sought) -> tuple[Use, ...]:
     """Where the recipe itself gives the number, plainly or by arithmetic, and what leans on a measure of that value."""
-    paths = Paths(source)
+    paths = Paths(recipe.texts)
     measures = {measure.name.value: measure.value for measure in recipe.measures}
     found = [
         Use(where=Where.MEASURE, what=measure.name.value, place=measure.value.place, written=measure.value.written,
@@ -79,9 +79,9 @@ def uses_in_recipe(recipe: Recipe, source: str, sought: Sought) -> tuple[Use, ..
     return tuple(dict.fromkeys(found))
 
 
-def leaning_on(recipe: Recipe, source: str, sought: Sought) -> tuple[Use, ...]:
+def leaning_on(recipe: Recipe, sought: Sought) -> tuple[Use, ...]:
     """Numbers of another value that are reckoned from a measure of this one: what changes when it changes."""
-    paths = Paths(source)
+    paths = Paths(recipe.texts)
     measures = {measure.name.value: measure.value for measure in recipe.measures}
     roots = {name for name, value in measures.items() if sought.is_(value)}
     found = []
@@ -95,10 +95,10 @@ def leaning_on(recipe: Recipe, source: str, sought: Sought) -> tuple[Use, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def uses_in_card(card: Card, making: Making, source: str, sought: Sought) -> tuple[Use, ...]:
+def uses_in_card(card: Card, making: Making, sought: Sought) -> tuple[Use, ...]:
     """Where the folded card, the pictures and the words have it."""
     reckoned = dict.fromkeys(_results(card, sought)) if sought.kind is Kind.LENGTH else {}
-    return (*reckoned, *_drawn(making, sought), *_said(card, source, sought))
+    return (*reckoned, *_drawn(making, sought), *_said(card, sought))
 
 
 def quantities_of(thing: object) -> Iterator[Quantity]:
@@ -163,8 +163,8 @@ def _drawn(making: Making, sought: Sought) -> Iterator[Use]:
                         what=f"step {step.number}, {step.spec.title}: a length on {dimension.piece}")
 
 
-def _said(card: Card, source: str, sought: Sought) -> Iterator[Use]:
-    for number, (step, binding) in enumerate(zip(card.recipe.steps, bind_card(card, source), strict=True), start=1):
+def _said(card: Card, sought: Sought) -> Iterator[Use]:
+    for number, (step, binding) in enumerate(zip(card.recipe.steps, bind_card(card), strict=True), start=1):
         texts = {name: text.value for name, text in passages_of(step)}
         for passage in binding.passages:
             for bound in passage.bound:

@@ -112,6 +112,8 @@ class Desk:
     """Where each measure's name stands."""
     unreadable: frozenset[str] = frozenset()
     """Named measures with a finding of their own: what leans on them stays silent."""
+    texts: Mapping[str, str] = field(default_factory=dict)
+    """The text of every file that is read, by its name."""
     findings: list[Finding] = field(default_factory=list)
     given: list[Given] = field(default_factory=list)
     used: list[Used] = field(default_factory=list)

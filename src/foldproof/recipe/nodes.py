@@ -52,3 +52,8 @@ class Mapping:
 
 
 Node = Scalar | Sequence | Mapping
+
+
+def entries_of(node: Node | None) -> tuple[Entry, ...]:
+    """The entries of a mapping; none of anything else."""
+    return node.entries if isinstance(node, Mapping) else ()

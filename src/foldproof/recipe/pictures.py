@@ -2,6 +2,7 @@
 
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
+from foldproof.findings.finding import Place
 from foldproof.recipe.desk import Desk
 from foldproof.recipe.records import Text
 
@@ -22,25 +23,48 @@ def picture(path: Text | None, desk: Desk) -> Text | None:
     return None
 
 
-def _fault(written: str, folder: Path) -> tuple[str, str, str] | None:
+def inside_folder(written: str, place: Place, what: str, desk: Desk) -> str | None:
+    """The path of a file in the recipe's folder or in one in it, as the author would name it; None after reporting why
+    it is none. `what` is what the file should be: `recipe`. Whether it is there is not looked at.
+    """
+    folder = Path(desk.file).parent
+    fault = _elsewhere(written, folder, what)
+    if fault is None:
+        return str(folder / written)
+    name, message, mend = fault
+    desk.error(name, message, place, mend)
+    return None
+
+
+def _elsewhere(written: str, folder: Path, what: str) -> tuple[str, str, str] | None:
+    name = f"{what} elsewhere"
     if "://" in written:
-        return "picture elsewhere", f"`{written}` is an address on the web.", "Save the picture in the recipe's folder."
+        return name, f"`{written}` is an address on the web.", f"Save the {what} in the recipe's folder."
     if "\\" in written:
-        return "picture elsewhere", "A backslash parts folders on some computers only.", "Part folders with /."
+        return name, "A backslash parts folders on some computers only.", "Part folders with /."
     if PurePosixPath(written).is_absolute() or PureWindowsPath(written).drive or written.startswith("~"):
         return (
-            "picture elsewhere",
+            name,
             f"`{written}` starts at the top of one computer's folders, and another computer has other ones.",
-            "Put the picture in the recipe's folder and write the path from there.",
+            f"Put the {what} in the recipe's folder and write the path from there.",
         )
     try:
-        inside, found = folder.resolve(), (folder / written).resolve()
-        if not found.is_relative_to(inside):
+        if not (folder / written).resolve().is_relative_to(folder.resolve()):
             return (
-                "picture elsewhere",
+                name,
                 f"`{written}` leads out of the recipe's folder.",
-                "Put the picture in the recipe's folder or in a folder in it.",
+                f"Put the {what} in the recipe's folder or in a folder in it.",
             )
+    except (OSError, ValueError, RuntimeError):
+        return f"{what} missing", f"`{written}` cannot be looked at.", "Look at the name and who may read it."
+    return None
+
+
+def _fault(written: str, folder: Path) -> tuple[str, str, str] | None:
+    if (elsewhere := _elsewhere(written, folder, "picture")) is not None:
+        return elsewhere
+    try:
+        found = (folder / written).resolve()
         if not found.is_file():
             return (
                 "picture missing",

@@ -1,7 +1,9 @@
 """YAML text to a typed recipe with everything that is wrong in it."""
 
-from collections.abc import Iterable
-from dataclasses import replace
+from collections.abc import Callable, Iterable
+from collections.abc import Mapping as MappingOf
+from dataclasses import field, replace
+from functools import partial
 from pathlib import Path
 
 from foldproof.findings.finding import Finding, Place, Severity, has_errors
@@ -22,11 +24,12 @@ from foldproof.recipe.desk import Builder, Desk, Fields, Item
 from foldproof.recipe.film_records import FilmSpec
 from foldproof.recipe.keys import RECIPE
 from foldproof.recipe.kinds import Naming
+from foldproof.recipe.looks import is_look, laid_over
 from foldproof.recipe.names import settle
 from foldproof.recipe.naming import use
 from foldproof.recipe.nodes import Mapping, Scalar
 from foldproof.recipe.opening import open_text, read_source
-from foldproof.recipe.pictures import picture
+from foldproof.recipe.pictures import inside_folder, picture
 from foldproof.recipe.records import (
     JoinSpec,
     LayerSpec,
@@ -70,10 +73,16 @@ class Reading:
     """In the order of the text."""
     source: str
     """The text, its line ends made one kind; empty where there is none."""
+    texts: MappingOf[str, str] = field(default_factory=dict)
+    """The text of every file that was read for it, this one's too, by the file's name; places point into them."""
     whole: bool
     """Whether the recipe is all that the author wrote. A part that is broken is left out with all that leans on it, and
     text that is no YAML is mended by guess, so what a later stage finds in a recipe that is not whole may be no fault
     of its author's."""
+
+
+ReadBeside = Callable[[str], tuple[str | None, tuple[Finding, ...]]]
+"""The text of a file by its name, or the findings that say why it cannot be had."""
 
 
 def read_file(path: Path) -> Reading:
@@ -81,15 +90,30 @@ def read_file(path: Path) -> Reading:
     text, findings = read_source(path, str(path))
     if text is None:
         return Reading(recipe=None, findings=findings, source="", whole=False)
-    return read_text(text, str(path))
+    return read_text(text, str(path), lambda file: read_source(Path(file), file))
 
 
-def read_text(text: str, file: str) -> Reading:
-    """Read a recipe's text; `file` is the file as the author named it."""
+def _nothing_beside(file: str) -> tuple[None, tuple[Finding, ...]]:
+    message = f"{file} cannot be had: only a recipe's file can build on another."
+    return None, (Finding(name="file missing", severity=Severity.ERROR, message=message),)
+
+
+def read_text(text: str, file: str, read_beside: ReadBeside = _nothing_beside) -> Reading:
+    """Read a recipe's text; `file` is the file as the author named it.
+
+    `read_beside` gives the text of the recipe that a look builds on.
+    """
     source, root, findings = open_text(text, file)
     if root is None:
-        return Reading(recipe=None, findings=_in_order(findings), source=source, whole=False)
-    desk = Desk(file=file, unit=_unit(root), builders=BUILDERS, findings=list(findings))
+        return Reading(recipe=None, findings=_in_order(findings), source=source, whole=False, texts={file: source})
+    texts = {file: source}
+    desk = Desk(file=file, unit=_unit(root), builders=BUILDERS, findings=list(findings), texts=texts)
+    misread = has_errors(findings)
+    if is_look(root):
+        root = laid_over(root, partial(_open_beside, read_beside=read_beside, texts=texts, desk=desk), desk)
+        if root is None:
+            return Reading(recipe=None, findings=_in_order(desk.findings), source=source, whole=False, texts=texts)
+        desk.unit, misread = _unit(root), has_errors(tuple(desk.findings))
     rest = _read_measures(root, desk)
     fields, _ = read_fields(rest, RECIPE, desk)
     _use_closed(fields, desk)
@@ -98,9 +122,23 @@ def read_text(text: str, file: str) -> Reading:
     reading_film.check_shots(_steps(steps), desk)
     left_out = settle(desk)
     recipe = _recipe(_sift({**fields.values, "steps": steps}, left_out, fields), desk)
-    misread = desk.lacking or left_out or desk.unreadable or has_errors(findings)
+    misread = misread or bool(desk.lacking or left_out or desk.unreadable)
     whole = recipe is not None and not misread
-    return Reading(recipe=recipe, findings=_in_order(desk.findings), source=source, whole=whole)
+    return Reading(recipe=recipe, findings=_in_order(desk.findings), source=source, whole=whole, texts=texts)
+
+
+def _open_beside(
+    named: Scalar, read_beside: ReadBeside, texts: dict[str, str], desk: Desk,
+) -> tuple[Mapping | None, tuple[Finding, ...]]:
+    """The recipe that a look names, which lies in the look's folder or in a folder in it."""
+    path = inside_folder(named.text, named.place, "recipe", desk)
+    if path is None:
+        return None, ()
+    text, findings = read_beside(path)
+    if text is None:
+        return None, tuple(replace(finding, place=finding.place or named.place) for finding in findings)
+    texts[path], root, more = open_text(text, path)
+    return root, (*findings, *more)
 
 
 def _unit(root: Mapping) -> Unit:
@@ -208,6 +246,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         tolerance=fields.get("tolerance", Quantity),
         picture_shows=fields.get("picture shows", Text),
         published=fields.get("published", Text),
+        texts=desk.texts,
     )
 
 

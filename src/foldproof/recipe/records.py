@@ -1,5 +1,7 @@
 """The typed recipe: what the author wrote, read and placed, but not yet judged."""
 
+from collections.abc import Mapping
+from dataclasses import field
 from enum import StrEnum
 
 from foldproof.findings.finding import Place
@@ -438,3 +440,5 @@ class Recipe:
     """What the photograph shows, for readers who cannot see it."""
     published: Text | None = None
     """The address at which the page stands on the web."""
+    texts: Mapping[str, str] = field(default_factory=dict, compare=False)
+    """The text of every file that it was read from, by the file's name: places point into them."""

@@ -61,7 +61,7 @@ class _Trial:
     after: Fraction
 
 
-def options(card: Card, making: Making, source: str, slip: Slip) -> tuple[Option, ...]:
+def options(card: Card, making: Making, slip: Slip) -> tuple[Option, ...]:
     """The best ways to save the card, from little to much changed; none where nothing helps.
 
     Ways that leave nothing to warn of come first; the others are given only where there is no such way. Looking ends
@@ -70,7 +70,7 @@ def options(card: Card, making: Making, source: str, slip: Slip) -> tuple[Option
     moment = moment_of(card, making, slip)
     clean: list[Option] = []
     with_warnings: list[Option] = []
-    for trial in _trials(card, source, slip, moment):
+    for trial in _trials(card, slip, moment):
         option = _tried(card, making, moment, trial)
         if option is None or any(_alike(one, option) for one in clean):
             continue
@@ -85,7 +85,7 @@ def _alike(one: Option, other: Option) -> bool:
         one.changed is not None and one.changed == other.changed)
 
 
-def _trials(card: Card, source: str, slip: Slip, moment: Moment) -> Iterator[_Trial]:
+def _trials(card: Card, slip: Slip, moment: Moment) -> Iterator[_Trial]:
     yield _Trial(recipe=card.recipe, changed=None, before=slip.parameter.value, after=slip.parameter.value)
     kept = _kept_as_made(card, slip, moment)
     if kept is not None:
@@ -95,7 +95,7 @@ def _trials(card: Card, source: str, slip: Slip, moment: Moment) -> Iterator[_Tr
         for sign in (-1, 1):
             for measure in measures:
                 value = measure.value.value + sign * amount
-                recipe = with_measure(card.recipe, source, measure.value, value) if value > 0 else None
+                recipe = with_measure(card.recipe, measure.value, value) if value > 0 else None
                 if recipe is not None:
                     yield _Trial(recipe=recipe, changed=measure.name.value, before=measure.value.value, after=value)
 
@@ -121,16 +121,17 @@ def amounts(unit: Unit) -> tuple[Fraction, ...]:
     return tuple(Fraction(n, 2) / (10 if unit is Unit.CM else 1) for n in range(1, 25))
 
 
-def with_measure(recipe: Recipe, source: str, measure: Quantity, value: Fraction) -> Recipe | None:
+def with_measure(recipe: Recipe, measure: Quantity, value: Fraction) -> Recipe | None:
     """The recipe with another value for a measure, all that leans on it reckoned anew; None where it cannot be read."""
-    lines = source.split("\n")
+    lines = recipe.texts[measure.place.file].split("\n")
     row, start = measure.place.line - 1, measure.place.column - 1
     if not lines[row].startswith(measure.written, start):
         return None
     unit = {Unit.INCH: "in", Unit.MM: "mm", Unit.CM: "cm"}[recipe.unit]
     fresh = f"{write_number(value)} {unit}"
     lines[row] = lines[row][:start] + fresh + lines[row][start + len(measure.written):]
-    reading = read_text("\n".join(lines), recipe.file)
+    texts = {**recipe.texts, measure.place.file: "\n".join(lines)}
+    reading = read_text(texts[recipe.file], recipe.file, lambda file: (texts[file], ()))
     return reading.recipe if reading.whole else None
 
 

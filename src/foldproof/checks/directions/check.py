@@ -98,28 +98,28 @@ class Read:
     """None where it is left alone."""
 
 
-def read_directions(card: Card, making: Making, source: str = "") -> Iterator[Read]:
+def read_directions(card: Card, making: Making) -> Iterator[Read]:
     """Every direction phrase in the words of the steps, decided or left alone."""
     crosses = find_crosses(card, making)
     for made in making.steps:
-        for telling in tellings(card, made, source):
-            yield from _read(telling, crosses, source)
+        for telling in tellings(card, made):
+            yield from _read(telling, crosses)
 
 
-def _read(telling: Telling, crosses: tuple[Cross, ...], source: str) -> Iterator[Read]:
+def _read(telling: Telling, crosses: tuple[Cross, ...]) -> Iterator[Read]:
     for phrase in telling.phrases:
         yield Read(
             step=telling.made.spec.id,
             passage=telling.passage,
             phrase=phrase,
             verdict=judge(telling, phrase, crosses),
-            place=place_in(telling.text, phrase.start, phrase.end, source),
+            place=place_in(telling.text, phrase.start, phrase.end, telling.card.recipe.texts),
         )
 
 
-def tellings(card: Card, made: StepMade, source: str = "") -> Iterator[Telling]:
+def tellings(card: Card, made: StepMade) -> Iterator[Telling]:
     """The passages of a step, its caution too, each laid beside what hands do."""
-    bound = {one.name: one.bound for one in bind_step(card, made.spec, source).passages}
+    bound = {one.name: one.bound for one in bind_step(card, made.spec).passages}
     passages: list[tuple[str, Text]] = list(passages_of(made.spec))
     if made.spec.caution is not None:
         passages.append(("caution", made.spec.caution))
@@ -141,26 +141,27 @@ def judge(telling: Telling, phrase: Phrase, crosses: tuple[Cross, ...]) -> Verdi
     return judge_flush(telling, phrase) if "flush" in telling.sentence(phrase.start)[1] else None
 
 
-def directions_left(card: Card, making: Making, source: str, file: str) -> Iterator[str]:
+def directions_left(card: Card, making: Making) -> Iterator[str]:
     """One line for each phrase that the table can't tell, with its place and its words, then how many it decided."""
-    every = tuple(read_directions(card, making, source))
-    rows = source.splitlines()
+    every = tuple(read_directions(card, making))
+    file = card.recipe.file
     left = [read for read in every if read.verdict is None]
     for read in left:
+        rows = card.recipe.texts.get(read.place.file, "").splitlines()
         line = rows[read.place.line - 1].strip() if 0 < read.place.line <= len(rows) else ""
-        yield f"{file}:{read.place.line}:{read.place.column}: {read.phrase.written}, left alone: {line}"
+        yield f"{read.place.file}:{read.place.line}:{read.place.column}: {read.phrase.written}, left alone: {line}"
     yield f"{file}: {len(every) - len(left)} of {len(every)} direction words held against the table"
 
 
-def check_directions(card: Card, making: Making, source: str = "") -> Iterable[Finding]:
+def check_directions(card: Card, making: Making) -> Iterable[Finding]:
     """Directions that the table contradicts, turns that nobody makes, and turns that nobody says."""
     crosses = find_crosses(card, making)
     for made in making.steps:
-        for telling in tellings(card, made, source):
-            for read in _read(telling, crosses, source):
+        for telling in tellings(card, made):
+            for read in _read(telling, crosses):
                 if read.verdict is not None and not read.verdict.true:
                     yield _contradicted(telling, read, read.verdict)
-            yield from _turns(telling, source)
+            yield from _turns(telling)
 
 
 def _contradicted(telling: Telling, read: Read, verdict: Verdict) -> Finding:
@@ -179,7 +180,7 @@ def _excerpt(telling: Telling, phrase: Phrase) -> str:
     return f" (“{words_round(telling.value, phrase.start, phrase.end)}”)"
 
 
-def _turns(telling: Telling, source: str) -> Iterator[Finding]:
+def _turns(telling: Telling) -> Iterator[Finding]:
     spec = telling.made.spec
     told = {id(deed) for deed in telling.told.values()}
     for clause in telling.clauses:
@@ -190,7 +191,7 @@ def _turns(telling: Telling, source: str) -> Iterator[Finding]:
                 "of the step turns it so.",
                 mend="Take it out, or give the step the turn.",
                 step=spec.id,
-                place=place_in(telling.text, said.start, said.end, source),
+                place=place_in(telling.text, said.start, said.end, telling.card.recipe.texts),
             )
     if telling.passage != "text":
         return
