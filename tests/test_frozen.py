@@ -70,7 +70,14 @@ def _family(dataclass: Any) -> dict[str, Any]:
         def __repr__(self) -> str:
             return "odd"
 
-    return {"Base": Base, "Named": Named, "Pair": Pair, "Alone": Alone, "Empty": Empty, "Odd": Odd}
+    @dataclass(frozen=True, slots=True, kw_only=True)
+    class Aside:
+        """A field that makes no difference."""
+
+        x: int
+        y: list[int] = field(default_factory=list, compare=False)
+
+    return {"Aside": Aside, "Base": Base, "Named": Named, "Pair": Pair, "Alone": Alone, "Empty": Empty, "Odd": Odd}
 
 
 OURS, STANDARD = _family(quick), _family(dataclasses.dataclass)
@@ -128,6 +135,12 @@ def test_equality_hash_and_text_are_alike(a: int, b: int, c: int, d: int) -> Non
     assert ours != as_standard
     assert OURS["Alone"](a) != OURS["Pair"](a)
     assert hash(OURS["Alone"](a)) == hash(STANDARD["Alone"](a))
+
+
+@pytest.mark.parametrize("family", [OURS, STANDARD], ids=["ours", "standard"])
+def test_a_field_may_make_no_difference(family: dict[str, Any]) -> None:
+    one, other = family["Aside"](x=1, y=[1]), family["Aside"](x=1, y=[2])
+    assert one == other and hash(one) == hash(other) and one != family["Aside"](x=2, y=[1])
 
 
 def test_nothing_in_it_can_be_changed() -> None:
