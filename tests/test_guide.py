@@ -48,6 +48,20 @@ def test_a_recipe_of_the_guide_is_sound_and_quiet(text: str, tmp_path: Path) -> 
     assert [found.message for found in proof.findings if found.severity is not Severity.ADVICE] == []
 
 
+def test_a_look_of_the_guide_is_sound_and_quiet(tmp_path: Path) -> None:
+    page = GUIDE / "looks.md"
+    (base,) = recipes_of(page)
+    looks = re.findall(r"```yaml look\n(.*?)```", page.read_text(encoding="utf-8"), flags=re.S)
+    (tmp_path / "window-seat.yaml").write_text(base, encoding="utf-8")
+    assert looks
+    for look in looks:
+        recipe = tmp_path / "shown.yaml"
+        recipe.write_text(look, encoding="utf-8")
+        proof = prove(recipe)
+        assert proof.sound, proof.findings
+        assert [found.message for found in proof.findings if found.severity is not Severity.ADVICE] == []
+
+
 def test_the_walk_in_the_readme_goes_as_it_says(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     assert FIRST
     monkeypatch.chdir(tmp_path)

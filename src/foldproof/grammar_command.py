@@ -12,12 +12,13 @@ from foldproof.findings.nearest import nearest
 from foldproof.grammar.page import page, value_in_words
 from foldproof.grammar.schema import schema
 from foldproof.recipe.keys import RECIPE, forms
+from foldproof.recipe.keys_look import LOOK
 from foldproof.recipe.kinds import Form
 from foldproof.recipe.synonyms import SYNONYMS
 from foldproof.recipe.wording import a
 
 FOUND, NOT_FOUND, WRONG_CALL = 0, 1, 2
-FILES = {"recipe": RECIPE, "stock": STOCK, "desk": DESK}
+FILES = {"recipe": RECIPE, "look": LOOK, "stock": STOCK, "desk": DESK}
 """The files that have a grammar."""
 
 
