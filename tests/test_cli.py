@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from foldproof.cli import Outcome, main
+from foldproof.cli import main
+from foldproof.shell import Outcome
 
 SOUND = (Path(__file__).parent / "bad_input" / "sound.yaml").read_text(encoding="utf-8")
 WRONG = SOUND.replace("score: 4 1/4", "score: 4 5/16")
@@ -154,8 +155,8 @@ def test_progress(
 ) -> None:
     write("good.yaml")
     write("wrong.yaml", WRONG)
-    monkeypatch.setattr("foldproof.cli._each", lambda work, recipes: map(work, recipes))
-    monkeypatch.setattr("foldproof.cli._build", lambda recipe, into, options: Outcome(
+    monkeypatch.setattr("foldproof.build_command._each", lambda work, recipes: map(work, recipes))
+    monkeypatch.setattr("foldproof.build_command._build", lambda recipe, into, options: Outcome(
         recipe=str(recipe), findings=(), sources={}, folder=str(into / "good") if recipe.stem == "good" else None))
     monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
     main(["build"])
@@ -212,7 +213,7 @@ def test_pango_missing_is_told_in_one_line(here: Path) -> None:
 
 def test_check_loads_nothing_heavy(here: Path) -> None:
     write("one.yaml")
-    for heavy in ("weasyprint", "matplotlib", "numpy", "pypdf", "jinja2"):
+    for heavy in ("weasyprint", "matplotlib", "numpy", "scipy", "pypdf", "jinja2", "PIL", "markdown_it", "fontTools"):
         fake = here / "fake"
         fake.mkdir(exist_ok=True)
         (fake / f"{heavy}.py").write_text(f"raise AssertionError('{heavy} is loaded')\n")

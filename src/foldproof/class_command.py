@@ -13,6 +13,7 @@ from foldproof import __version__
 from foldproof.classroom.class_plan import SECONDS_A_PAPER, plan_class
 from foldproof.classroom.lesson import Lesson, Wanted
 from foldproof.classroom.own_files import read_own
+from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, in_order, render
@@ -31,7 +32,7 @@ class ClassOutcome:
     trouble: str | None = None
 
 
-def add_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]", themes: Sequence[str]) -> None:
+def add_class_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Add the command to the parser."""
     command = commands.add_parser(
         "class",
@@ -55,7 +56,7 @@ def add_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]",
     )
     command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
-    command.add_argument("--theme", default="plain", choices=themes, metavar="NAME", help="how it looks (plain)")
+    command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
     command.add_argument("--dated", metavar="DATE", help="a date to print; none without it")
 
 

@@ -4,9 +4,9 @@ import argparse
 import json
 import os
 import sys
-from collections.abc import Sequence
 from pathlib import Path
 
+from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.filmed import Filmed
 from foldproof.findings.finding import Finding, has_errors
@@ -36,7 +36,7 @@ Everything that `build` makes is made too, and put in the same folder. Kept besi
 NAME.said.vtt or .srt), the files are taken by `foldproof build` as well."""
 
 
-def add_film_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]", themes: Sequence[str]) -> None:
+def add_film_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Add the command to the parser."""
     command = commands.add_parser(
         "film",
@@ -60,7 +60,7 @@ def add_film_command(commands: "argparse._SubParsersAction[argparse.ArgumentPars
     )
     command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
-    command.add_argument("--theme", default="plain", choices=themes, metavar="NAME", help="how it looks (plain)")
+    command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
     command.add_argument("--dated", metavar="DATE", help="a date to print; none without it")
 
 

@@ -5,18 +5,17 @@
 beside it is the same whichever command made it.
 """
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from foldproof.documents.placing import CONTENTS
-from foldproof.documents.recording import TIMES
-from foldproof.documents.trouble import PlacingError
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.recipe.opening import read_source
-from foldproof.recording.film import Film, Written, make_film
+
+if TYPE_CHECKING:
+    from foldproof.recording.film import Film
 
 _TIMES = (".times.csv", ".times.txt")
 _SAID = (".said.vtt", ".said.srt")
@@ -40,8 +39,10 @@ def beside(recipe: Path) -> Filmed | None:
 
 def read_film(
     card: Card, filmed: Filmed, lines: Sequence[Sequence[str]]
-) -> tuple[Film | None, tuple[Finding, ...], Mapping[str, str]]:
+) -> tuple["Film | None", tuple[Finding, ...], Mapping[str, str]]:
     """What comes of a recording, what is wrong with its files, and their texts by name."""
+    from foldproof.recording.film import Written, make_film
+
     findings: tuple[Finding, ...] = ()
     sources: dict[str, str] = {}
     read: list[Written | None] = []
@@ -63,6 +64,12 @@ def read_film(
 
 def refuse_to_lose(recipe: Path, target: Path) -> None:
     """Raise PlacingError where the set that stands at the target has a recording that a build knows nothing of."""
+    import json
+
+    from foldproof.documents.placing import CONTENTS
+    from foldproof.documents.recording import TIMES
+    from foldproof.documents.trouble import PlacingError
+
     try:
         listed = json.loads((target / CONTENTS).read_text(encoding="utf-8"))
     except (OSError, ValueError):

@@ -7,13 +7,9 @@ from typing import TYPE_CHECKING
 
 from foldproof import __version__
 from foldproof.checks.catalogue import run_checks
-from foldproof.classroom.class_plan import class_findings
-from foldproof.classroom.lesson import Lesson
 from foldproof.documents.photos import read_photos
-from foldproof.documents.spoken import spoken_lines
 from foldproof.filmed import Filmed, beside, read_film, refuse_to_lose
 from foldproof.filming.film_checks import film_findings
-from foldproof.filming.plan import plan_film
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import in_order
 from foldproof.folding.build import build_card
@@ -21,10 +17,10 @@ from foldproof.folding.card import Card
 from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
 from foldproof.recipe.reader import Reading, read_file
-from foldproof.recording.film import Film
 
 if TYPE_CHECKING:
     from foldproof.classroom.class_plan import ClassPlan
+    from foldproof.recording.film import Film
     from foldproof.tolerance.study import Study
 
 
@@ -39,7 +35,7 @@ class Proof:
     photos: Mapping[str, bytes]
     file: str = ""
     """The recipe's, as the author named it."""
-    film: Film | None = None
+    film: "Film | None" = None
     """What comes of its recording, where there is one."""
     film_sources: Mapping[str, str] = field(default_factory=dict)
     """The texts of the recording's files by name."""
@@ -100,17 +96,28 @@ def prove(path: Path, filmed: Filmed | None = None) -> Proof:
     if card is not None:
         making = carry_out(card)
         findings = (*findings, *run_checks(card, making))
-        findings = (*findings, *class_findings(Lesson(card=card, making=making)), *film_findings(card, making))
+        findings = (*findings, *_class_findings(card, making), *film_findings(card, making))
     proof = Proof(
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos,
         file=str(path))
     return _with_film(proof, filmed or beside(path))
 
 
+def _class_findings(card: Card, making: Making) -> tuple[Finding, ...]:
+    if card.recipe.class_part is None:
+        return ()
+    from foldproof.classroom.class_plan import class_findings
+    from foldproof.classroom.lesson import Lesson
+
+    return class_findings(Lesson(card=card, making=making))
+
+
 def _with_film(proof: Proof, filmed: Filmed | None) -> Proof:
     """The recording of a card, as far as the card itself is whole."""
     if filmed is None or proof.card is None:
         return proof
+    from foldproof.documents.spoken import spoken_lines
+
     film, found, sources = read_film(proof.card, filmed, spoken_lines(proof.card.recipe))
     return replace(proof, film=film, film_sources=sources, findings=in_order((*proof.findings, *found)))
 
@@ -173,7 +180,7 @@ def with_class_plan(proof: Proof, options: Options = Options()) -> tuple[Proof, 
     What is wrong with the teacher's own files is among them, too.
     """
     from foldproof.classroom.class_plan import plan_class
-    from foldproof.classroom.lesson import Wanted
+    from foldproof.classroom.lesson import Lesson, Wanted
     from foldproof.classroom.own_files import read_own
 
     if not proof.sound or proof.card is None or proof.making is None:
@@ -210,6 +217,7 @@ def documents(
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import AuditError
     from foldproof.drawing.true_size import template_svg
+    from foldproof.filming.plan import plan_film
     from foldproof.tolerance.study import study
 
     assert proof.card is not None and proof.making is not None

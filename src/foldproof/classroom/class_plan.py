@@ -2,22 +2,25 @@
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from foldproof.checks.words_of_caution import cautions
-from foldproof.classroom.advice import Advice, advice
 from foldproof.classroom.lesson import Heads, Lesson, Wanted, heads
 from foldproof.classroom.needs import Needs, PartNeed, needs
 from foldproof.classroom.own_files import DeskProfile, Stock
-from foldproof.classroom.paper_plan import PaperPlan, plan_paper
 from foldproof.classroom.shopping import Shopping, shopping
-from foldproof.classroom.timeline import Moment, timeline
-from foldproof.classroom.trouble import TroubleSpot, trouble_spots
 from foldproof.facts.cautions import DEFER
 from foldproof.findings.finding import Finding, Severity, has_errors
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit
 from foldproof.paper.vector import Segment
+
+if TYPE_CHECKING:
+    from foldproof.classroom.advice import Advice
+    from foldproof.classroom.paper_plan import PaperPlan
+    from foldproof.classroom.timeline import Moment
+    from foldproof.classroom.trouble import TroubleSpot
 
 SECONDS_A_PAPER = 8.0
 GENERAL_CAUTIONS = (
@@ -50,11 +53,11 @@ class ClassPlan:
     heads: Heads
     desk: DeskProfile
     needs: Needs
-    papers: tuple[PaperPlan, ...]
+    papers: "tuple[PaperPlan, ...]"
     shopping: Shopping
-    moments: tuple[Moment, ...]
-    trouble: tuple[TroubleSpot, ...]
-    advice: tuple[Advice, ...]
+    moments: "tuple[Moment, ...]"
+    trouble: "tuple[TroubleSpot, ...]"
+    advice: "tuple[Advice, ...]"
     cautions: tuple[TeacherCaution, ...]
     general: tuple[str, ...]
 
@@ -73,6 +76,11 @@ def plan_class(
     seconds: float = SECONDS_A_PAPER,
 ) -> tuple[ClassPlan | None, tuple[Finding, ...]]:
     """Plan a class; None where a finding is an error. `seconds` bounds the search for each paper's cutting plan."""
+    from foldproof.classroom.advice import advice
+    from foldproof.classroom.paper_plan import plan_paper
+    from foldproof.classroom.timeline import timeline
+    from foldproof.classroom.trouble import trouble_spots
+
     count, need, findings = _before_cutting(lessons, wanted, desk)
     if count is None or need is None:
         return None, tuple(findings)
