@@ -207,6 +207,7 @@ def documents(
     from foldproof.documents.facts_file import facts_file
     from foldproof.documents.hush import hushed
     from foldproof.documents.left_hand import for_left_hands
+    from foldproof.documents.opening_picture import opening_files, with_opening
     from foldproof.documents.readback import audit
     from foldproof.documents.recording import film_files, with_film
     from foldproof.documents.revision import revision
@@ -216,6 +217,7 @@ def documents(
     from foldproof.documents.template_sheets import template_files, template_pdf
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import AuditError
+    from foldproof.drawing.opening import draw_opening
     from foldproof.drawing.true_size import template_svg
     from foldproof.filming.plan import plan_film
     from foldproof.tolerance.study import study
@@ -230,6 +232,8 @@ def documents(
             revision=revision(_text_of(proof, options), theme.files.items(), __version__), version=__version__,
             dated=options.dated,
         )
+        opening = draw_opening(card)
+        view = with_opening(view, opening)
         view = with_care(view, card, studied or study(card, making))
         view = for_left_hands(view, making) if options.left_handed else view
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
@@ -239,7 +243,7 @@ def documents(
             view = with_film(view, proof.film)
             files |= film_files(view, proof.film)
         data = structured(view, card.recipe, proof.film)
-        files |= {"page.html": page.page(view, theme, data).encode(), **page.pictures(view)}
+        files |= {"page.html": page.page(view, theme, data).encode(), **page.pictures(view), **opening_files(opening)}
         files |= {file: template_pdf(card, view, theme, paper) for paper, file in template_files(view.unit).items()}
         files["template.svg"] = template_svg(card).encode()
         if class_plan is not None:

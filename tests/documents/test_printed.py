@@ -23,7 +23,7 @@ from foldproof.documents.view import View
 
 def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
     whole = {"handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf", "template.svg", "page.html",
-             "shots.pdf", "shots.csv", "cues.pdf", "card.json"}
+             "shots.pdf", "shots.csv", "cues.pdf", "card.json", "opening.webp"}
     assert whole <= set(files)
     assert {name.split("/")[0] for name in files} == {*whole, "pictures"}
 
@@ -106,9 +106,12 @@ def test_the_printer_gives_out_own_names_only(plain_theme: Theme) -> None:
             to_pdf(f"<html lang=en><title>t</title><p>x</p><img alt=a src='{asked}'>", {})
 
 
-def test_the_page_asks_for_nothing_outside(files: Mapping[str, bytes]) -> None:
+def test_the_page_asks_for_nothing_outside(files: Mapping[str, bytes], plain_theme: Theme) -> None:
     text = files["page.html"].decode()
-    assert text.count("<script") == text.count('<script type="application/ld+json">') == 1  # data, nothing that runs
+    data = text.count('<script type="application/ld+json">') + text.count('<script type="application/json">')
+    script = re.findall(r"<script>(.*?)</script>", text, re.DOTALL)
+    assert text.count("<script") == data + 1 == 3 and script == [plain_theme.text("opening.js").rstrip()]
+    assert not re.search(r"fetch|XMLHttp|import|eval|WebSocket|EventSource|sendBeacon|Function", script[0])
     asked = re.findall(r"""(?:src|href)=["']([^"']*)["']|url\(([^)]*)\)""", text)
     own = ("#steps", "handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf")
     for address in (one or other for one, other in asked):

@@ -32,7 +32,7 @@ def page(view: View, theme: Theme, data: Markup = NO_DATA) -> str:
 
     `data` is what it says to machines, as JSON.
     """
-    css = Markup(page_face_rules() + "\n" + theme.text("page.css"))
+    css = Markup(page_face_rules() + "\n" + theme.text("page.css") + theme.text("opening.css"))
     prints = sorted(
         ((file, f"{kind} on {_PAPERS[paper]} paper")
          for kind, names in (("handout", file_names), ("template", template_files))
@@ -60,4 +60,5 @@ def photo_address(photo: Photo) -> str:
 def pictures(view: View) -> Mapping[str, bytes]:
     """The page's pictures as files by relative path."""
     drawings = {f"{PICTURES}/{drawing.name}.svg": drawing.svg.encode() for drawing in view.page_drawings}
-    return {**drawings, **{f"{PICTURES}/{photo.name}": photo.data for photo in view.photos}}
+    still = {f"{PICTURES}/opening.svg": view.opening.picture.encode()} if view.opening else {}
+    return {**drawings, **still, **{f"{PICTURES}/{photo.name}": photo.data for photo in view.photos}}

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from foldproof.documents.film_view import FilmView
+from foldproof.documents.opening_view import OpeningView
 from foldproof.drawing.record import Drawing
 from foldproof.measures.quantity import Unit
 from foldproof.tolerance.telling import Trouble
@@ -152,6 +153,8 @@ class View:
     """What the left-handed edition says before the steps; empty in any other."""
     film: FilmTold | None = None
     """The finished recording, where its times are known."""
+    opening: OpeningView | None = None
+    """The card that opens, for the page; None where there is no way to show."""
 
     @property
     def stamp(self) -> str:

@@ -115,7 +115,7 @@ def _area(area: Area, style: DrawingStyle) -> Any:
     for ring in area.rings:
         corners += [*ring, ring[0]]
         codes += [int(Path.MOVETO), *[int(Path.LINETO)] * (len(ring) - 1), int(Path.CLOSEPOLY)]
-    edge, face = area.edge, shaded(_fill(area, style), area.shade)
+    edge, face = area.edge, colour_of(area, style)
     around = face if area.part else "none"
     return PathPatch(
         Path(corners, codes), facecolor=face, linewidth=weight(edge, style) if edge else _SEAM if area.part else 0.0,
@@ -157,6 +157,11 @@ def _label(label: Label, style: DrawingStyle) -> list[Any]:
             style="italic" if label.italic else "normal", parse_math=False,
         ))
     return drawn
+
+
+def colour_of(area: Area, style: DrawingStyle = PLAIN) -> str:
+    """The colour of an area as it is inked, #rrggbb."""
+    return shaded(_fill(area, style), area.shade)
 
 
 def _fill(area: Area, style: DrawingStyle) -> str:
