@@ -48,7 +48,8 @@ def test_a_form_holds_together(form: Form) -> None:
     names = [key.name for key in form.keys]
     assert len(names) == len(set(names))
     assert form.meaning.endswith(".")
-    for group in (*form.choose, *form.together):
+    needs = tuple((*need.keys, need.other) for need in form.needs)
+    for group in (*form.choose, *form.together, *needs):
         assert set(group) <= set(names)
         assert not any(key.required for key in form.keys if key.name in group)
     for key in form.keys:

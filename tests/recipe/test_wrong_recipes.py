@@ -31,6 +31,7 @@ CASES = [
     ),
     ("skill: beginner", "skill:", [("nothing written", "skill")], "key without value"),
     ("skill: beginner", "skill: ''", [("nothing written", "''")], "empty quotes"),
+    ("envelope: A2", "envelope: ''", [("nothing written", "''")], "envelope of no name"),
     ("skill: beginner", "skill: easy\nskill: hard", [("written twice", "skill")], "key written twice"),
     ("  flap:\n", "  base:\n", [("written twice", "base"), ("unknown name", "flap")], "piece named twice"),
     # kinds of values
@@ -118,10 +119,10 @@ CASES = [
     (
         "at: {centred: both}",
         "at: {left: 0, top: 0, centred on: card}",
-        [("missing part", "{left: 0, top: 0, centred on: card}")],
+        [("missing part", "centred on")],
         "centred on without centred",
     ),
-    ("    bought: [1/2, 1/2]", "    size: [1/2, 1/2]", [("missing part", "button")], "layer of no paper"),
+    ("    bought: [1/2, 1/2]", "    size: [1/2, 1/2]", [("missing part", "size")], "layer of no paper"),
     # the finished card
     (
         "{panels: [left door, right door], gap: 0}",

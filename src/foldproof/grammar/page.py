@@ -61,6 +61,9 @@ def _section(form: Form, roots: tuple[Form, ...]) -> Iterator[str]:
         yield from ("", f"Exactly one of {_listed([f'`{name}`' for name in group], 'and')}.")
     for group in form.together:
         yield from ("", f"{_listed([f'`{name}`' for name in group], 'and')} come together or not at all.")
+    for need in form.needs:
+        keys = _listed([f"`{name}`" for name in need.keys], "or")
+        yield from ("", f"{keys} needs `{need.other}` beside it. {need.why}".rstrip())
 
 
 def _uses(form: Form, roots: tuple[Form, ...]) -> tuple[str, ...]:

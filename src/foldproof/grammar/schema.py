@@ -76,9 +76,11 @@ def _form(form: Form) -> Schema:
         made["required"] = required
     if form.choose:
         made["allOf"] = [{"oneOf": [{"required": [name]} for name in group]} for group in form.choose]
-    if form.together:
+    if form.together or form.needs:
         made["dependentRequired"] = {
-            name: [other for other in group if other != name] for group in form.together for name in group}
+            **{name: [other for other in group if other != name] for group in form.together for name in group},
+            **{name: [need.other] for need in form.needs for name in need.keys},
+        }
     return made
 
 
@@ -119,7 +121,7 @@ def _kind(kind: ValueKind) -> Schema:
             return _measured(kind)
         case Size(or_words=or_words):
             pair = _pair(Bound.PAPER_SIZE)
-            return _or(pair, {"type": ["string", "number"], "pattern": _SAID}) if or_words else pair
+            return _or(pair, _kind(Words())) if or_words else pair
         case Coordinates():
             return _pair(Bound.ANY)
         case PointOnPiece():

@@ -14,6 +14,7 @@ from foldproof.recipe.kinds import (
     Named,
     NameOf,
     Naming,
+    Need,
     OneOf,
     PointOnPiece,
     Size,
@@ -156,6 +157,7 @@ PLACE = Form(
     "piece like the page of a book. It fixes both directions, each once.",
     _PLACE_KEYS,
     together=(("points", "lie on"),),
+    needs=(Need(("centred on",), "centred"),),
 )
 
 STAND_OFF = Form(
@@ -252,4 +254,5 @@ LAYER = Form(
         *CUT_KEYS,
     ),
     choose=(("size", "outline", "triangle", "circle", "bought"),),
+    needs=(Need(("size", "outline", "triangle", "circle"), "paper", "Only something bought has none."),),
 )

@@ -14,6 +14,7 @@ from foldproof.recipe.kinds import (
     Measured,
     NameOf,
     Naming,
+    Need,
     OneOf,
     PointOnTable,
     Size,
@@ -279,6 +280,7 @@ ATTACH = Form(
         Key("with", NameOf((Naming.SUPPLY,)), "What holds it.", "wet glue"),
     ),
     together=(("points", "lie on"),),
+    needs=(Need(("centred on",), "centred"),),
 )
 
 SLIDE_IN = Form(
@@ -290,6 +292,7 @@ SLIDE_IN = Form(
         *(key for key in ATTACH.keys if key.name not in ("what", "with")),
     ),
     together=(("points", "lie on"),),
+    needs=(Need(("centred on",), "centred"),),
 )
 
 STAMP = Form(

@@ -203,6 +203,16 @@ class Key:
 
 
 @dataclass(frozen=True, slots=True)
+class Need:
+    """Keys that need another key beside them."""
+
+    keys: tuple[str, ...]
+    other: str
+    why: str = ""
+    """A sentence that says when it is not needed, or why it is."""
+
+
+@dataclass(frozen=True, slots=True)
 class Form:
     """A mapping: its keys and how they go together."""
 
@@ -214,6 +224,7 @@ class Form:
     """Groups of keys of which exactly one must be there."""
     together: tuple[tuple[str, ...], ...] = ()
     """Groups of keys that come together or not at all."""
+    needs: tuple[Need, ...] = ()
 
     def key(self, name: str) -> Key | None:
         """The key of that name."""

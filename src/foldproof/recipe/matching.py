@@ -132,6 +132,17 @@ def complete(node: Mapping, form: Form, written: dict[str, Entry], desk: Desk) -
                     written[there[0]].key.place,
                     f"Add it, for example {an_example(form, lacking)}",
                 )
+    for need in form.needs:
+        there = [name for name in need.keys if name in written]
+        if there and need.other not in written:
+            sound = False
+            why = f" {need.why}" if need.why else ""
+            desk.error(
+                "missing part",
+                f"`{there[0]}` needs `{need.other}` beside it.{why}",
+                written[there[0]].key.place,
+                f"Add it, for example {an_example(form, need.other)}",
+            )
     return sound
 
 

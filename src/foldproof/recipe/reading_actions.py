@@ -311,9 +311,6 @@ def _attach_is_clear(at: PlacedAt, place: Place, desk: Desk) -> bool:
                 "Keep one of the two.",
             )
             return False
-    if at.centred_on is not None and at.centred is None:
-        desk.error("missing part", "`centred on` needs `centred` beside it.", place, "Add centred: both, across or up.")
-        return False
     return True
 
 

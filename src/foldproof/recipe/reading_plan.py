@@ -184,11 +184,6 @@ def place(fields: Fields, name: Text | None, desk: Desk) -> PlaceOn | None:
                 fields.place,
                 f"Keep one of {', '.join(given)}.",
             )
-    if "centred on" in fields.values and centred is None:
-        sound = False
-        desk.error(
-            "missing part", "`centred on` needs `centred` beside it.", fields.place, "Add centred: both, across or up."
-        )
     if not sound:
         return None
     return PlaceOn(
@@ -248,14 +243,6 @@ def layer(fields: Fields, name: Text | None, desk: Desk) -> LayerSpec | None:
     sheet = fields.get("paper", Text)
     outline, made = shape(fields), cuts(fields)
     if not _points_are_known(tuple(end for slit in made.slits for end in (slit.start, slit.end)), (), desk):
-        return None
-    if sheet is None and not isinstance(outline, Bought):
-        desk.error(
-            "missing part",
-            f"The layer `{name}` has no `paper`; only something bought needs none.",
-            name.place,
-            "Add the paper that it is cut from, or give its size as bought: [width, height].",
-        )
         return None
     return LayerSpec(
         name=name,

@@ -47,7 +47,8 @@ def read_scalar(node: Scalar, kind: ValueKind, desk: Desk) -> object | None:
         case Words():
             return _passage(node, kind, desk)
         case Size():
-            return Text(value=tidy(node.text), place=node.place)
+            words = _passage(node, Words(), desk)
+            return replace(words, value=tidy(words.value)) if words else None
         case NameOf():
             return use(node, kind.namings, kind.also, desk)
         case Defines():
