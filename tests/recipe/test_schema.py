@@ -18,8 +18,8 @@ from jsonschema import Draft202012Validator
 from small_recipe import SOUND, spoilt
 from test_wrong_recipes import CASES
 
-from foldproof.classroom.keys_own import DESK, STOCK
 from foldproof.grammar.schema import schema
+from foldproof.grammar_command import FILES
 from foldproof.recipe.keys import RECIPE, forms
 from foldproof.recipe.kinds import Form
 from foldproof.recipe.reader import read_text
@@ -76,10 +76,9 @@ def blocks() -> Iterator[tuple[str, str, str]]:
 
 
 DEMOS = {path.stem: path.read_text(encoding="utf-8") for path in sorted(ROOT.glob("recipes/*.yaml"))}
-KINDS = {"recipe": RECIPE, "stock": STOCK, "desk": DESK}
 SOUND_ONES = [
     *(pytest.param(text, RECIPE, id=name) for name, text in DEMOS.items()),
-    *(pytest.param(text, KINDS[kind], id=f"guide: {page}, {kind}")
+    *(pytest.param(text, FILES[kind], id=f"guide: {page}, {kind}")
       for page, kind, text in blocks()),
     pytest.param(SOUND, RECIPE, id="small recipe"),
 ]
