@@ -93,8 +93,8 @@ def _key(key: Key) -> Schema:
 
 
 def _as_written(text: str) -> object:
-    """A value as an editor's parser gives it; measures stay the text that they are."""
-    return yaml.safe_load(text)
+    """A value with its scalars as the text that they are, which fits whatever a parser would make of them."""
+    return yaml.load(text, Loader=yaml.BaseLoader)
 
 
 def _may_be_nothing(kind: ValueKind) -> bool:

@@ -23,7 +23,7 @@ def _as_changed(form: Form, *more: Key) -> Form:
     """A form of which only the keys that change are written."""
     return replace(
         form, name=f"{form.name} of a look", keys=(*more, *(replace(key, required=False) for key in form.keys)),
-        choose=(), together=())
+        choose=(), together=(), needs=())
 
 
 def _of(name: str) -> Key:
