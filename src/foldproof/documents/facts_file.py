@@ -19,13 +19,15 @@ The shape, version 1 (a change that breaks a reader raises the number; new names
 - `ways`: for each step of `opening` from pose to pose, `folds` (groups of scores, one group after another), `clear`
   (nothing was found in the way), `step` (no point went farther from one moment looked at to the next, approximate),
   and what was not looked at: `tucked` (pairs of panels), `bent` (panels).
-- `steps`: number, id, title, minutes and `actions` (what is done, on which piece, its numbers, in words as `said`).
+- `supplies`, `tools`: name to what it is, and how much of it.
+- `steps`: number, id, title, minutes, its sentences (`text`, `say`, `tip`, `caution`) and `actions` (what is done, on
+  which piece, its numbers, in words as `said`).
 - `findings`: as `foldproof check --json` gives them, files by name only.
 """
 
 import json
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
@@ -49,19 +51,28 @@ VERSION = 1
 
 def facts_file(card: Card, making: Making, findings: tuple[Finding, ...], view: View, files: Iterable[str]) -> str:
     """The whole file as text."""
-    recipe = card.recipe
     told = {
         "format": FORMAT,
         "version": VERSION,
         "program": view.version,
         "revision": view.revision,
         "dated": view.dated or None,
+        "files": sorted(files),
+        **card_facts(card, making, tuple(step.short for step in view.steps)),
+        "findings": by_file_name(as_json(findings)),
+    }
+    return json.dumps(told, indent=1, ensure_ascii=False) + "\n"
+
+
+def card_facts(card: Card, making: Making, hands: Sequence[Sequence[str]]) -> dict[str, Any]:
+    """The facts of a card alone; `hands` are the short lines of each step, one for each action."""
+    recipe = card.recipe
+    return {
         "name": recipe.name,
         "title": str(recipe.title),
         "language": recipe.language,
         "unit": recipe.unit.value,
         "recipe": PurePath(recipe.file).name,
-        "files": sorted(files),
         "measures": {str(measure.name): _number(measure.value.value) for measure in recipe.measures},
         "papers": {str(paper.name): _paper(paper) for paper in recipe.papers},
         "finished": _finished(recipe),
@@ -70,25 +81,28 @@ def facts_file(card: Card, making: Making, findings: tuple[Finding, ...], view: 
         "joins": {bond.name: _bond(bond, card) for bond in card.bonds},
         "poses": {pose.name: _pose(pose) for pose in card.poses},
         "ways": [_way(way) for way in journeys(card)],
+        "supplies": {
+            str(supply.name): {"kind": supply.kind, "amount": _text(supply.amount)}
+            for supply in recipe.supplies},
+        "tools": [str(tool.name) for tool in recipe.tools],
         "steps": [
             {
                 "number": step.number,
                 "id": step.spec.id,
                 "title": str(step.spec.title),
                 "minutes": _number(step.spec.minutes.value / 60) if step.spec.minutes else None,
+                **{name: _text(getattr(step.spec, name)) for name in ("text", "say", "tip", "caution")},
                 "actions": [
                     _action(action, str(step.spec.piece) if step.spec.piece else None, words)
-                    for action, words in zip(step.spec.actions, told.short, strict=False)
+                    for action, words in zip(step.spec.actions, said, strict=False)
                 ],
                 "again": [
                     {"piece": str(again.piece), "mirrored": again.mirrored} for again in step.spec.repeats
                 ],
             }
-            for step, told in zip(making.steps, view.steps, strict=True)
+            for step, said in zip(making.steps, hands, strict=True)
         ],
-        "findings": by_file_name(as_json(findings)),
     }
-    return json.dumps(told, indent=1, ensure_ascii=False) + "\n"
 
 
 def by_file_name(told: Any) -> Any:
