@@ -53,7 +53,12 @@ def drawings(path: Path) -> tuple[tuple[Scene, Drawing], ...]:
 
 def made_of(text: str, width: str = "8", height: str = "5", unit: str = "inch") -> tuple[Card, Making]:
     """A recipe written out below the common head."""
-    reading = read_text(HEAD.format(unit=unit, width=width, height=height) + text, "small.yaml")
+    return card_of(HEAD.format(unit=unit, width=width, height=height) + text)
+
+
+def card_of(text: str, name: str = "small.yaml") -> tuple[Card, Making]:
+    """A whole recipe, built and made."""
+    reading = read_text(text, name)
     assert reading.recipe is not None and not has_errors(reading.findings), reading.findings
     card, findings = build_card(reading.recipe)
     assert card is not None, [finding.message for finding in findings]

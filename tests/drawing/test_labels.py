@@ -1,7 +1,8 @@
 """Labels find a place that is free."""
 
-from foldproof.drawing.labels import Wish, obstacles_of, places_inside, places_round, set_labels
+from foldproof.drawing.labels import Wish, obstacles_of, set_labels
 from foldproof.drawing.legible import faults
+from foldproof.drawing.places import places_inside, places_round
 from foldproof.drawing.scene import Hatch, Item, Kind, Label, Line, framed
 
 RING = ((0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0))

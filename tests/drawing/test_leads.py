@@ -1,6 +1,7 @@
 """The thin lines from labels to what they speak of do not cross where that can be helped."""
 
-from foldproof.drawing.labels import Obstacles, Wish, places_round, set_labels
+from foldproof.drawing.labels import Obstacles, Wish, set_labels
+from foldproof.drawing.places import places_round
 from foldproof.drawing.scene import Kind, Label, Line
 
 

@@ -9,9 +9,10 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from foldproof.drawing.ink import to_svg
-from foldproof.drawing.labels import Wish, obstacles_of, places_inside, set_labels
+from foldproof.drawing.labels import Wish, obstacles_of, set_labels
 from foldproof.drawing.lettering import text_width
 from foldproof.drawing.picture import paper_items, picture_of, tone_of
+from foldproof.drawing.places import places_inside
 from foldproof.drawing.plane import XY, Box, box_round, clip_to_box
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows

@@ -1,11 +1,11 @@
-"""Places for words: candidates scored by what they would run into, the best taken, one label after another."""
+"""Places for words: candidates scored by what they would run into; each takes its best, then all give way in turn."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from random import Random
 
-from foldproof.drawing.lettering import cap_height, text_width
-from foldproof.drawing.plane import XY, Box, box_inside, box_round, inside, length, length_inside, middle_of, minus
+from foldproof.drawing.plane import XY, Box, box_inside, box_round, length, length_inside, minus
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, parts
 
 CLEAR = 0.7
@@ -23,9 +23,6 @@ class Obstacles:
     hatched: tuple[tuple[XY, XY], ...] = ()
     """Strokes that a label may stand on, with a patch."""
 
-    def with_box(self, box: Box) -> "Obstacles":
-        """These and one more."""
-        return replace(self, boxes=(*self.boxes, box))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,58 +70,155 @@ def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
 
 
 def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]:
-    """The labels in their places, and the thin lines that lead from them; those that may be left out come last."""
-    placed: list[Item] = []
-    leads: list[Line] = []
-    for wish in sorted(wishes, key=lambda one: not one.must):
-        best: tuple[tuple[float, int], Label] | None = None
-        for rank, (at, anchor, upright) in enumerate(wish.places):
-            label = replace(wish.label, at=at, anchor=anchor, upright=upright)
-            cost = _cost(label, wish, obstacles, best[0][0] if best else float("inf"))
-            cost += _crossed(label, wish, leads, obstacles)
-            if best is None or (cost, rank) < best[0]:
-                best = ((cost, rank), label)
+    """The labels in their places, and the thin lines that lead from them; those that may be left out come last.
+
+    Each takes the best of its places in turn. Those that then run into something are moved again, the places of the
+    others weighed against each other, until all are clear or nothing gets better; labels that may be left out stand
+    only where they are clear.
+    """
+    every = sorted(wishes, key=lambda one: not one.must)
+    needed = [_Choice(wish, obstacles) for wish in every if wish.must and wish.places]
+    for i, choice in enumerate(needed):
+        choice.take_best(needed[:i])
+    _settle(needed)
+    placed = list(needed)
+    for wish in every:
+        if not wish.must and wish.places:
+            choice = _Choice(wish, obstacles)
+            if choice.take_best(placed) == 0:
+                placed.append(choice)
+    return tuple(item for choice in placed for item in choice.items)
+
+
+PATIENCE = 40
+"""How often labels are moved without anything getting better before they are left as they are."""
+
+
+class _Choice:
+    """A label while its place is being chosen."""
+
+    def __init__(self, wish: Wish, obstacles: Obstacles) -> None:
+        self.wish = wish
+        self.obstacles = obstacles
+        self.at = 0
+        self.spots: dict[int, _Spot] = {}
+
+    def spot(self, index: int) -> "_Spot":
+        """A place, worked out when it is first looked at."""
+        if index not in self.spots:
+            at, anchor, upright = self.wish.places[index]
+            label = replace(self.wish.label, at=at, anchor=anchor, upright=upright)
+            about, area = self.wish.about, self.wish.area
+            lead = None if about is None or (area and box_inside(label.box, area)) else _lead(label, about)
+            room = label.box.grown(CLEAR)
+            self.spots[index] = _Spot(
+                label=label, lead=lead, room=room, cost=_cost(room, lead, self.wish, self.obstacles))
+        return self.spots[index]
+
+    @property
+    def taken(self) -> "_Spot":
+        """The place that is taken now."""
+        return self.spot(self.at)
+
+    def cost_at(self, index: int, others: Sequence["_Choice"]) -> float:
+        """What a place costs while the others stand where they do."""
+        spot = self.spot(index)
+        return spot.cost + sum(_clash(spot, other.taken) for other in others if other is not self)
+
+    def take_best(self, others: Sequence["_Choice"]) -> float:
+        """Take the first of the cheapest places, and tell what it costs."""
+        best: tuple[float, int] | None = None
+        for index in range(len(self.wish.places)):
+            cost = self.spot(index).cost
+            if best is not None and cost >= best[0]:
+                continue
+            cost = self.cost_at(index, others)
+            if best is None or cost < best[0]:
+                best = (cost, index)
             if cost == 0:
                 break
-        if best is None or (best[0][0] > 0 and not wish.must):
-            continue
-        label = best[1]
-        room = label.box.grown(CLEAR)
-        if any(length_inside(p, q, room) > 0 for p, q in obstacles.hatched):
-            label = replace(label, patch=True)
-        if wish.about is not None and not (wish.area and box_inside(label.box, wish.area)):
-            lead = _lead(label, wish.about)
-            if lead is not None:
-                placed.append(lead)
-                leads.append(lead)
-                obstacles = replace(obstacles, strokes=(*obstacles.strokes, *_steps(lead.points, False)))
-        placed.append(label)
-        obstacles = obstacles.with_box(label.box)
-    return tuple(placed)
+        assert best is not None
+        self.at = best[1]
+        return best[0]
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        """The label, on a patch where hatching is beneath, after the line that leads from it."""
+        spot = self.taken
+        hatched = any(length_inside(p, q, spot.room) > 0 for p, q in self.obstacles.hatched)
+        label = replace(spot.label, patch=True) if hatched else spot.label
+        return (label,) if spot.lead is None else (spot.lead, label)
 
 
-def _cost(label: Label, wish: Wish, obstacles: Obstacles, most: float) -> float:
-    """What a label would run into: shared areas and lengths of strokes; reckoned no further than `most`."""
-    box = label.box.grown(CLEAR)
-    cost = 0.0 if wish.room is None or box_inside(box, wish.room) else 50.0
-    cost += sum(box.share(other) for other in obstacles.boxes)
-    for p, q in obstacles.strokes:
-        if cost >= most:
-            break
-        cost += length_inside(p, q, box)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Spot:
+    """A label at one of its places."""
+
+    label: Label
+    lead: Line | None
+    room: Box
+    """The label's box and what it keeps free round itself."""
+    cost: float
+    """What it runs into, the other labels aside."""
+
+
+def _settle(choices: Sequence[_Choice]) -> None:
+    """Move labels that run into others: each to its cheapest place, or those out of its way.
+
+    Its chance is seeded, so that a drawing comes out the same every time; the best arrangement seen is kept.
+    """
+    def hurt() -> list[_Choice]:
+        return [one for one in choices if one.cost_at(one.at, choices) > 0]
+
+    def total() -> float:
+        return sum(one.cost_at(one.at, choices) for one in choices)
+
+    best, kept = total(), [one.at for one in choices]
+    chance = Random(1)
+    patience = PATIENCE
+    while patience and (moving := hurt()):
+        patience -= 1
+        one = chance.choice(moving)
+        before = one.at
+        one.take_best(choices)
+        if one.at == before:
+            # it stands as well as it can: push one of those that it runs into
+            crowd = [other for other in choices if other is not one and _clash(one.taken, other.taken) > 0]
+            if not crowd:
+                continue
+            other = chance.choice(crowd)
+            free = [i for i in range(len(other.wish.places))
+                    if other.spot(i).cost + _clash(other.spot(i), one.taken) == 0]
+            if free:
+                other.at = chance.choice(free[:12])
+        now = total()
+        if now < best:
+            best, kept, patience = now, [choice.at for choice in choices], PATIENCE
+    for choice, at in zip(choices, kept, strict=True):
+        choice.at = at
+
+
+def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles) -> float:
+    """What a label and its line run into: shared areas, lengths of strokes, and lines that run through words."""
+    cost = 0.0 if wish.room is None or box_inside(room, wish.room) else 50.0
+    cost += sum(room.share(other) for other in obstacles.boxes)
+    cost += sum(length_inside(p, q, room) for p, q in obstacles.strokes)
+    if lead is not None:
+        cost += sum(length_inside(lead.points[0], lead.points[1], box) for box in obstacles.boxes)
     return cost
 
 
-def _crossed(label: Label, wish: Wish, leads: Sequence[Line], obstacles: Obstacles) -> float:
-    """What it costs that the thin line from a label crosses earlier ones, or runs through what is written already."""
-    if wish.about is None or (wish.area and box_inside(label.box, wish.area)):
-        return 0.0
-    lead = _lead(label, wish.about)
-    if lead is None:
-        return 0.0
-    way = (lead.points[0], lead.points[1])
-    crossings = sum(_cross(way, (one.points[0], one.points[1])) for one in leads)
-    return CROSSED * crossings + sum(length_inside(*way, box) for box in obstacles.boxes)
+def _clash(one: _Spot, other: _Spot) -> float:
+    """What it costs that two labels stand where they do: shared room, lines through words, lines that cross."""
+    cost = one.room.share(other.label.box)
+    if one.lead is not None:
+        way = (one.lead.points[0], one.lead.points[1])
+        cost += length_inside(*way, other.room)
+        if other.lead is not None and _cross(way, (other.lead.points[0], other.lead.points[1])):
+            cost += CROSSED
+    if other.lead is not None:
+        cost += length_inside(other.lead.points[0], other.lead.points[1], one.room)
+    return cost
 
 
 def _cross(one: tuple[XY, XY], other: tuple[XY, XY]) -> bool:
@@ -139,55 +233,3 @@ def _lead(label: Label, about: XY) -> Line | None:
     box = label.box.grown(0.5)
     near = (min(max(about[0], box.left), box.right), min(max(about[1], box.bottom), box.top))
     return Line(points=(near, about), kind=Kind.MEASURE) if length(minus(about, near)) > 2.5 else None
-
-
-def places_inside(
-    ring: Sequence[XY], text: str, pt: float, *, bold: bool = False, covered: Sequence[Sequence[XY]] = (),
-) -> Iterator[tuple[XY, str, bool]]:
-    """Candidates on a lattice in a ring, outside what covers it, from the middle of the rest outward.
-
-    Upright ones come first where the ring is narrow.
-    """
-    box = box_round(ring)
-    width = text_width(text, pt, bold=bold) + 2 * CLEAR
-    lattice = [
-        (box.left + box.width * (i + 0.5) / 11, box.bottom + box.height * (j + 0.5) / 13)
-        for i in range(11) for j in range(13)
-    ]
-    free = [p for p in lattice if inside(p, ring) and not any(inside(p, over) for over in covered)]
-    middle = middle_of(ring)
-    if free and len(free) < len(lattice):
-        middle = (sum(p[0] for p in free) / len(free), sum(p[1] for p in free) / len(free))
-    if not any(inside(middle, over) for over in covered):
-        free.append(middle)
-    near = sorted(free, key=lambda p: length(minus(p, middle)))
-    ways = (False, True) if width <= box.width * 0.96 else (True, False)
-    for upright in ways:
-        for p in near:
-            yield (p, "middle", upright)
-
-
-def places_round(
-    p: XY, pt: float, reach: Sequence[float] = (1.6, 4.0, 7.0, 11.0, 16.0, 22.0),
-) -> Iterator[tuple[XY, str, bool]]:
-    """Candidates round a point: to the right, left, above and below, nearer first."""
-    half = cap_height(pt) / 2
-    for r in reach:
-        for dx, dy, anchor in (
-            (r, 0, "start"), (-r, 0, "end"), (0, r + half, "middle"), (0, -r - half, "middle"),
-            (r, r, "start"), (-r, r, "end"), (r, -r, "start"), (-r, -r, "end"),
-        ):
-            yield ((p[0] + dx, p[1] + dy), anchor, False)
-
-
-def places_along(path: Sequence[XY], pt: float) -> Iterator[tuple[XY, str, bool]]:
-    """Candidates on both sides of a curve, nearer first, its middle before its ends."""
-    half = cap_height(pt) / 2
-    count = len(path)
-    for away in (1.6, 3.0, 5.0, 8.0, 12.0):
-        for share in (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95):
-            x, y = path[round(share * (count - 1))]
-            yield ((x, y + away + half), "middle", False)
-            yield ((x, y - away - half), "middle", False)
-            yield ((x + away, y), "start", False)
-            yield ((x - away, y), "end", False)

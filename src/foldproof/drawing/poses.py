@@ -4,9 +4,10 @@ import re
 from collections.abc import Iterable, Sequence
 
 from foldproof.drawing.ink import to_svg
-from foldproof.drawing.labels import Wish, obstacles_of, places_inside, set_labels
+from foldproof.drawing.labels import Wish, obstacles_of, set_labels
 from foldproof.drawing.lettering import line_step
 from foldproof.drawing.picture import shortened, tone_of
+from foldproof.drawing.places import places_inside
 from foldproof.drawing.plane import XY, Disc, box_round, round_out, round_side, split_by_rings
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows

@@ -3,8 +3,9 @@
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from foldproof.drawing.labels import Wish, places_inside, places_round
+from foldproof.drawing.labels import Wish
 from foldproof.drawing.picture import Pane
+from foldproof.drawing.places import places_inside, places_round
 from foldproof.drawing.plane import XY, box_round, inside, middle_of, split_by_rings
 from foldproof.drawing.rows import Wanted
 from foldproof.drawing.scene import Hatch, Kind, Label, Line

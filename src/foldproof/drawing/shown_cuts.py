@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from foldproof.drawing.frame import Frame
-from foldproof.drawing.labels import Wish, places_inside, places_round
+from foldproof.drawing.labels import Wish
+from foldproof.drawing.places import places_inside, places_round
 from foldproof.drawing.plane import (
     XY,
     area_of,

@@ -5,10 +5,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.drawing.frame import Frame
-from foldproof.drawing.labels import Wish, places_along
+from foldproof.drawing.labels import Wish
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
 from foldproof.drawing.picture import Picture, fold_seen, kind_of_fold, score_of, seen
+from foldproof.drawing.places import places_along
 from foldproof.drawing.plane import XY
 from foldproof.drawing.scene import Kind, Label, Line
 from foldproof.drawing.sheet import Sheet

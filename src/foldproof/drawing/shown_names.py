@@ -2,8 +2,9 @@
 
 
 from foldproof.drawing.frame import Frame
-from foldproof.drawing.labels import Wish, places_inside, places_round
+from foldproof.drawing.labels import Wish
 from foldproof.drawing.picture import Pane
+from foldproof.drawing.places import places_inside, places_round
 from foldproof.drawing.plane import inside, on_edge, plus, times
 from foldproof.drawing.scene import Label
 from foldproof.drawing.sheet import Sheet

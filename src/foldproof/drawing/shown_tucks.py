@@ -1,6 +1,7 @@
 """A flap slipped under other paper: its hidden edges dotted, and the words."""
 
-from foldproof.drawing.labels import Wish, places_round
+from foldproof.drawing.labels import Wish
+from foldproof.drawing.places import places_round
 from foldproof.drawing.plane import middle_of, split_by_rings
 from foldproof.drawing.scene import Kind, Label, Line
 from foldproof.drawing.sheet import Sheet

@@ -139,7 +139,7 @@ def _laid_out(cells: list[_Cell], style: DrawingStyle) -> list[Item]:
                 items += [moved(item, (across - sign_box.left, top - sign_box.top)) for item in cell.sign]
                 top -= sign_box.height + GUTTER
             elif sign_box is not None:
-                shift = (across - sign_box.left, top - height / 2 - sign_box.centre[1])
+                shift = (across - sign_box.left, top - max(height, sign_box.height) / 2 - sign_box.centre[1])
                 items += [moved(item, shift) for item in cell.sign]
                 across += sign_box.width + GUTTER
             box = cell.box
