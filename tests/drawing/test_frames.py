@@ -149,6 +149,25 @@ def test_opening_and_closing_again_is_one_frame_with_the_measures_that_follow() 
     assert len(made) == 1 and len(made[0].back) == 2
 
 
+def test_opening_fold_by_fold_and_closing_again_is_one_frame() -> None:
+    card, making = made_of(ROLL + TRY, "2", "5")
+    (frame,) = frames_of(card, making.steps[-1])
+    assert [type(done.action).__name__ for done in frame.done] == ["Unfold"]
+    assert len(frame.rest) == 1 and len(frame.back) == 2
+
+
+TRY = """
+  - title: Try
+    piece: base
+    do:
+      - unfold: second
+      - unfold: first
+      - fold: {score: first, fold: valley}
+      - fold: {score: second, fold: valley}
+    text: Try it.
+"""
+
+
 def test_closing_in_an_order_that_is_not_the_one_turned_round_is_drawn_for_itself() -> None:
     made = frame_list("unfold: right hinge\nunfold: left hinge\nfold: {score: right hinge, fold: valley}\n"
                       "fold: {score: left hinge, fold: valley}\nmeasure: [4, 5]", CLOSED)

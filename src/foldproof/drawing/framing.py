@@ -1,7 +1,9 @@
 """One frame of a step: the work as it lies, what is done to it, and the words round it."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
+from foldproof.drawing.close_up import SMALL, border_close_up
 from foldproof.drawing.frame import Frame
 from foldproof.drawing.frames import looked_at
 from foldproof.drawing.labels import obstacles_of, set_labels
@@ -9,7 +11,7 @@ from foldproof.drawing.picture import paper_items, picture_of, seen
 from foldproof.drawing.plane import Box
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
-from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
+from foldproof.drawing.scene import Area, Fill, Item, Kind, Line, items_box
 from foldproof.drawing.sheet import Sheet, add_lengths, bond_name
 from foldproof.drawing.shown_bonds import draw_attached, pattern_up
 from foldproof.drawing.shown_cuts import draw_away, draw_cut, draw_slit, new_slits, outline_heavy
@@ -18,6 +20,7 @@ from foldproof.drawing.shown_names import draw_marks, name_panels
 from foldproof.drawing.shown_scores import draw_new_creases, new_creases
 from foldproof.drawing.shown_tucks import draw_tuck
 from foldproof.drawing.tools import THICK, fence_and_stop, guide_edge, tool_names, track
+from foldproof.drawing.words import list_of
 from foldproof.folding.card import Card
 from foldproof.making.table import Done
 from foldproof.measures.writing import with_unit
@@ -45,9 +48,33 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     tools = fence_and_stop(box) if fence else []
     lengths = list(dict.fromkeys(_past_fence(w, box) if fence else w for w in sheet.lengths))
     beside = replace(box, top=box.top + THICK, left=box.left - THICK) if fence else box
-    items = [*sheet.items, *tools, *set_in_rows(lengths, beside, style.text_pt, obstacles_of(sheet.items).strokes)]
+    lens = _close_ups(sheet, lengths, box)
+    rows = set_in_rows(lengths, beside, style.text_pt, obstacles_of([*sheet.items, *lens]).strokes)
+    items = [*sheet.items, *tools, *rows, *lens]
     wishes = [*(tool_names(box, style.small_pt) if fence else []), *sheet.wishes]
-    return [*items, *set_labels(wishes, obstacles_of(items))], tuple(sheet.notes)
+    obstacles = obstacles_of(items)
+    if lens:
+        obstacles = replace(obstacles, boxes=(*obstacles.boxes, items_box(tuple(lens[:1]))))
+    return [*items, *set_labels(wishes, obstacles)], (*_borders(sheet), *sheet.notes)
+
+
+def _close_ups(sheet: Sheet, lengths: Sequence[Wanted], box: Box) -> list[Item]:
+    """A close-up of the first narrow border; others as wide are told by their caption."""
+    narrow = [border for _, border in sheet.borders if border.wide < SMALL]
+    if not narrow:
+        return []
+    side = "left" if any(want.sides[:1] == ("right",) for want in lengths) else "right"
+    pick = max if side == "right" else min
+    chosen = pick(narrow, key=lambda border: border.inner.right)
+    return border_close_up(chosen, sheet.items, box, sheet.style.text_pt, side)
+
+
+def _borders(sheet: Sheet) -> list[str]:
+    """`mat and strip: border of 1/8 in all round`."""
+    widths = dict.fromkeys(border.text for _, border in sheet.borders)
+    return [
+        f"{list_of(name for name, border in sheet.borders if border.text == text)}: border of {text} all round"
+        for text in widths]
 
 
 def _past_fence(want: Wanted, box: Box) -> Wanted:

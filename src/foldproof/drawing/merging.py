@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from itertools import takewhile
 
 from foldproof.drawing.frame import Frame, body_of, marks_on
 from foldproof.making.table import Done, Table
@@ -23,14 +24,28 @@ def _there_and_back(frames: Sequence[Frame]) -> Iterator[Frame]:
     rest = list(frames)
     while rest:
         frame = rest.pop(0)
-        if rest and not frame.back and not rest[0].back and only_folds(frame) and only_folds(rest[0]) \
-                and _only_then(rest[0]) \
-                and _undone(frame.done, rest[0].done) \
-                and _alike(frame.table, rest[0].done[-1].after, frame.piece):
-            frame = replace(frame, back=rest.pop(0).done)
+        count = _there_and_back_in((frame, *rest))
+        if count:
+            every = [*frame.done, *(done for one in rest[:count] for done in one.done)]
+            half = len(every) // 2
+            frame = replace(frame, rest=tuple(every[len(frame.done):half]), back=tuple(every[half:]))
+            del rest[:count]
             if rest and _only_then(rest[0]) and _only_measures(rest[0]):
                 frame = replace(frame, done=(*frame.done, *rest.pop(0).done))
         yield frame
+
+
+def _there_and_back_in(frames: Sequence[Frame]) -> int:
+    """How many frames after the first undo what was folded, so that the work lies as in the first; the most."""
+    first = frames[0]
+    run = list(takewhile(lambda one: only_folds(one) and not one.back and (one is first or _only_then(one)), frames))
+    for count in range(len(run) - 1, 0, -1):
+        every = [done for one in run[:count + 1] for done in one.done]
+        half, odd = divmod(len(every), 2)
+        if not odd and len(run[0].done) <= half and _undone(every[:half], every[half:]) \
+                and _alike(run[0].table, every[-1].after, run[0].piece):
+            return count
+    return 0
 
 
 def _opening_up(frames: Iterable[Frame]) -> Iterator[Frame]:

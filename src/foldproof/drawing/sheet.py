@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from foldproof.drawing.close_up import Border
 from foldproof.drawing.labels import Wish
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.picture import Picture
@@ -29,6 +30,8 @@ class Sheet:
     wishes: list[Wish] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     """Further words for the caption."""
+    borders: list[tuple[str, Border]] = field(default_factory=list)
+    """Borders that are as wide on all sides, by what they run round."""
 
     @property
     def card(self) -> Card:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from foldproof.drawing.close_up import SMALL, Border, is_upright
 from foldproof.drawing.labels import Wish
 from foldproof.drawing.picture import Pane
 from foldproof.drawing.places import places_inside, places_round
@@ -48,7 +49,14 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
                 sheet.items.append(Line(points=(a, b), kind=Kind.HIDDEN))
     room = box_round(under)
     laid = box_round(guest.ring)
-    for dimension in done.dimensions:
+    assert isinstance(done.action, do.Attach)
+    border = done.action.at.border
+    narrow = False
+    if border is not None:
+        wide = float(border.value) * picture.looking.scale
+        narrow = wide < SMALL and is_upright(guest.ring, laid)
+        sheet.borders.append((made.guest, Border(inner=laid, wide=wide, text=sheet.length(border.value))))
+    for dimension in () if narrow else done.dimensions:
         a, b = at(dimension.start), at(dimension.end)
         text = sheet.length(dimension.measure.value)
         if abs(a[1] - b[1]) < abs(a[0] - b[0]):
@@ -64,10 +72,6 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
         label=Label(text=bond.name if bond.name == made.guest else made.guest, at=guest.ring[0], pt=pt, bold=True),
         places=(*places_inside(guest.ring, made.guest, pt, bold=True), *places_round(middle_of(guest.ring), pt)),
         about=middle_of(guest.ring), area=guest.ring))
-    assert isinstance(done.action, do.Attach)
-    border = done.action.at.border
-    if border is not None:
-        sheet.notes.append(f"{made.guest}: border of {sheet.length(border.value)} all round")
     flush = [s for s in ("left", "right", "top", "bottom") if (q := getattr(done.action.at, s)) and q.value == 0]
     if flush:
         where = "on all four sides" if len(flush) == 4 else f"at {list_of(flush)}"

@@ -10,8 +10,8 @@ from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
 from foldproof.drawing.picture import Picture, fold_seen, kind_of_fold, score_of, seen
 from foldproof.drawing.places import places_along
-from foldproof.drawing.plane import XY
-from foldproof.drawing.scene import Kind, Label, Line
+from foldproof.drawing.plane import XY, length, minus, plus, times
+from foldproof.drawing.scene import Arrow, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet
 from foldproof.drawing.words import list_of
 from foldproof.folding.card import Card
@@ -21,6 +21,9 @@ from foldproof.paper.face import Fold
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Point, Ring, Segment
 from foldproof.recipe import actions as do
+
+APART = 4.0
+"""How far the tips of arrows keep from each other, in millimetres."""
 
 
 def folding_creases(picture: Picture, frame: Frame) -> frozenset[tuple[str, Segment]]:
@@ -51,7 +54,7 @@ def draw_folds(sheet: Sheet, frame: Frame) -> None:
     sheet.notes += [f"{list_of(numbers)}: {words}" for words, numbers in told.items()]
     further = [done.action.score for done in frame.rest if isinstance(done.action, do.Unfold)]
     if further:
-        sheet.notes.append(f"then unfold the {list_of(further)}")
+        sheet.notes.append(f"the {list_of(further)} too" if frame.back else f"then unfold the {list_of(further)}")
 
 
 def _fold_words(done: Done, *, back: bool) -> str:
@@ -87,12 +90,24 @@ def _draw_fold(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:
                 Line(points=s, kind=Kind.MOUNTAIN if behind else Kind.VALLEY) for s in seen(p, q, host.over)]
     if moving is None:
         return
-    path = fold_path(*(picture.looking.at(p) for p in moving))
+    along = minus(*(picture.looking.at(pane.part.fit.point(e)) for e in (hinge.segment.end, hinge.segment.start)))
+    path = _beside_others(sheet, fold_path(*(picture.looking.at(p) for p in moving)), along)
     sheet.items += fold_arrow(path, behind=behind, back=back)
     pt = label.pt
     near = list(places_along(path, pt))
     places = (*near[:56], *_at_ends(picture, action.score, pt), *near[56:])
     sheet.wishes.append(Wish(label=replace(label, at=path[10]), places=places))
+
+
+def _beside_others(sheet: Sheet, path: tuple[XY, ...], along: XY) -> tuple[XY, ...]:
+    """The way of an arrow, moved along its score where its tip would come to lie on that of an earlier one."""
+    tips = [item.points[-1] for item in sheet.items if isinstance(item, Arrow)]
+    for share in (0.0, 0.22, -0.22):
+        by = times(along, share)
+        moved = tuple(plus(p, by) for p in path)
+        if all(length(minus(moved[-1], tip)) > APART for tip in tips):
+            return moved
+    return path
 
 
 def _draw_together(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:

@@ -141,6 +141,7 @@ def _laid_out(cells: list[_Cell], style: DrawingStyle) -> list[Item]:
             elif sign_box is not None:
                 shift = (across - sign_box.left, top - max(height, sign_box.height) / 2 - sign_box.centre[1])
                 items += [moved(item, shift) for item in cell.sign]
+                low = min(low, top - sign_box.height)
                 across += sign_box.width + GUTTER
             box = cell.box
             shift = (across - box.left, top - box.top)
