@@ -16,6 +16,7 @@ COMMANDS = {
     "film": ("film_command", "add_film_command", "run_film"),
     "grammar": ("grammar_command", "add_grammar_command", "run_grammar"),
     "number": ("number_command", "add_number_command", "run_number"),
+    "ruler": ("ruler_command", "add_ruler_command", "run_ruler"),
     "rescue": ("rescue_command", "add_rescue_command", "run_rescue"),
 }
 """Each command's module, the function there that adds it to the parser, and the one that runs it."""

@@ -7,7 +7,7 @@ the square root of three). How often an outcome is past a limit is taken from th
 deviation, and is none where the worst case does not reach it.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import erfc, sqrt
@@ -21,7 +21,7 @@ from foldproof.tolerance.as_made import as_made, paper_work
 from foldproof.tolerance.outcomes import Outcome, outcomes_of
 from foldproof.tolerance.settings import Setting, settings_of, with_setting
 
-_STEP = Fraction(1, 4096)
+SMALL = Fraction(1, 4096)
 """How far a setting is moved to find a sensitivity: exact where the outcome is linear."""
 OFTEN = 0.05
 """One in twenty."""
@@ -90,25 +90,43 @@ def tolerance_of(card: Card) -> Fraction:
 def study(card: Card, making: Making) -> Study:
     """Move each setting by a little and see what becomes of each outcome."""
     outcomes = {outcome.name: outcome for outcome in outcomes_of(card)}
-    poses = _poses(card)
-    nominal = paper_work(card, card.recipe.steps)
+    moved, unstudied = slopes(card, making, lambda made: {one.name: one.value for one in outcomes_of(made)})
+    limit = tolerance_of(card)
+    spreads = [
+        spread_of(outcome, [Share(setting=setting, sensitivity=slope[name]) for setting, slope in moved
+                            if slope.get(name)], limit)
+        for name, outcome in outcomes.items()]
+    return Study(tolerance=limit, spreads=tuple(sorted(spreads, key=lambda spread: -spread.often)), unstudied=unstudied)
+
+
+Slopes = tuple[tuple[Setting, Mapping[str, Fraction]], ...]
+"""For each setting, by how much each measure changes when the setting changes by one."""
+
+
+def slopes(
+    card: Card, making: Making, look: Callable[[Card], Mapping[str, Fraction]], step: Fraction = SMALL,
+) -> tuple[Slopes, tuple[Setting, ...]]:
+    """What each setting does to what is looked at, and the settings with whose error the card could not be folded.
+
+    `step` is how far each is moved: a closed size has another slope upward than downward where two panels are alike.
+    Measures named `border SIDE LAYER` are also moved by the hand that lays the layer down.
+    """
+    before = look(card)
+    poses, nominal = _poses(card), paper_work(card, card.recipe.steps)
     moved: list[tuple[Setting, Mapping[str, Fraction]]] = []
     unstudied: list[Setting] = []
     for setting in settings_of(making):
-        made = as_made(card, nominal, with_setting(making, setting, _STEP), poses)
+        made = as_made(card, nominal, with_setting(making, setting, step), poses)
         if made is None:
             unstudied.append(setting)
             continue
-        now = {outcome.name: outcome.value for outcome in outcomes_of(made)}
-        moved.append((setting, {
-            name: (now[name] - outcome.value) / _STEP for name, outcome in outcomes.items() if name in now}))
-    limit = tolerance_of(card)
-    spreads = [
-        spread_of(outcome, [*(Share(setting=setting, sensitivity=slope[name]) for setting, slope in moved
-                              if slope.get(name)), *_by_hand(making, outcome)], limit)
-        for name, outcome in outcomes.items()]
-    return Study(
-        tolerance=limit, spreads=tuple(sorted(spreads, key=lambda spread: -spread.often)), unstudied=tuple(unstudied))
+        now = look(made)
+        moved.append((setting, {name: (now[name] - value) / step for name, value in before.items() if name in now}))
+    by_hand: dict[Setting, dict[str, Fraction]] = {}
+    for name in before:
+        for share in _by_hand(making, name):
+            by_hand.setdefault(share.setting, {})[name] = share.sensitivity
+    return (*moved, *by_hand.items()), tuple(unstudied)
 
 
 def spread_of(outcome: Outcome, shares: Sequence[Share], limit: Fraction) -> Spread:
@@ -132,11 +150,11 @@ def chance(room: Fraction, worst: Fraction, root: float) -> float:
     return erfc(float(room) / (deviation * sqrt(2))) / 2
 
 
-def _by_hand(making: Making, outcome: Outcome) -> list[Share]:
+def _by_hand(making: Making, outcome: str) -> list[Share]:
     """A layer is laid down by eye: its place has an error of its own, the same for both borders of a pair."""
-    if not outcome.name.startswith("border "):
+    if not outcome.startswith("border "):
         return []
-    _, side, name = outcome.name.split(" ", 2)
+    _, side, name = outcome.split(" ", 2)
     for step in making.steps:
         for which, action in enumerate(step.spec.actions):
             if isinstance(action, Attach) and action.bond == name:
