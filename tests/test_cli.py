@@ -156,8 +156,9 @@ def test_progress(
     write("good.yaml")
     write("wrong.yaml", WRONG)
     monkeypatch.setattr("foldproof.build_command._each", lambda work, recipes: map(work, recipes))
-    monkeypatch.setattr("foldproof.build_command._build", lambda recipe, into, options: Outcome(
-        recipe=str(recipe), findings=(), sources={}, folder=str(into / "good") if recipe.stem == "good" else None))
+    monkeypatch.setattr("foldproof.build_command._build", lambda task, options: Outcome(
+        recipe=str(task.recipe), findings=(), sources={},
+        folder=str(task.into / "good") if task.recipe.stem == "good" else None))
     monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
     main(["build"])
     assert capsys.readouterr().err.splitlines() == lines
@@ -184,10 +185,14 @@ def test_bad_input_is_told_and_outputs_stay(path: Path, here: Path, capsys: Capt
     assert status == 0 or "ERROR" in shown.out
 
 
-@pytest.mark.parametrize("name", ["missing.yaml", "."])
-def test_what_is_no_recipe_file(name: str, here: Path, capsys: Captured) -> None:
-    assert main(["check", name]) == 1
+def test_what_is_no_recipe_file(here: Path, capsys: Captured) -> None:
+    assert main(["check", "missing.yaml"]) == 1
     assert "ERROR" in capsys.readouterr().out
+
+
+def test_a_folder_without_recipes(here: Path, capsys: Captured) -> None:
+    assert main(["check", "."]) == 2
+    assert "there is no recipe" in capsys.readouterr().err
 
 
 def run(arguments: list[str], path: Path) -> "subprocess.CompletedProcess[str]":

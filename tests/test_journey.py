@@ -8,9 +8,10 @@ import foldproof
 ORDER = (
     "frozen",
     "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
-    "rescue", "tolerance", "classroom", "grammar", "filming", "recording", "drawing", "documents", "filmed", "pipeline",
-    "shell", "check_command", "class_command", "build_command", "compare_command", "film_command", "grammar_command",
-    "number_command", "rescue_command", "ruler_command", "cli", "__main__",
+    "rescue", "tolerance", "classroom", "grammar", "filming", "recording", "drawing", "documents", "filmed", "options",
+    "kept", "pipeline", "shell", "built_table", "check_command", "class_command", "build_command",
+    "compare_command", "film_command", "grammar_command", "number_command", "rescue_command",
+    "ruler_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

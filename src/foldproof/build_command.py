@@ -1,20 +1,38 @@
-"""The build command: recipes proved and their documents made, several at once."""
+"""The build command: recipes proved and their documents made, several at once, and none that has not changed."""
 
 import argparse
 import os
 import sys
+import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
-from foldproof.check_command import checked
-from foldproof.class_command import add_own_files
 from foldproof.documents.theme_folders import theme_names
-from foldproof.documents.trouble import DocumentsError
-from foldproof.pipeline import Options, build
-from foldproof.shell import WRONG_CALL, Outcome, add_recipes, recipes_meant, report
+from foldproof.frozen import dataclass
+from foldproof.options import Options
+from foldproof.shell import (
+    WRONG_CALL,
+    Meant,
+    Outcome,
+    add_own_files,
+    add_recipes,
+    recipes_meant,
+    report,
+    seldom_collected,
+)
 
 MOST_JOBS = 8
+TASKS_A_PROCESS = 40
+"""Recipes after which a process gives way to a fresh one, whatever the libraries kept in it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """A recipe to be built, and where to."""
+
+    recipe: Path
+    into: Path
 
 
 def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
@@ -22,13 +40,16 @@ def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
     command = commands.add_parser(
         "build", help="prove recipes and make their documents", formatter_class=argparse.RawDescriptionHelpFormatter,
         description="Prove recipes and make their documents. A recipe with errors is not built; what was built from\n"
-                    "it before stays, and the other recipes are still built.",
+                    "it before stays, and the other recipes are still built. What has not changed is not made again.",
         epilog="examples:\n  foldproof build                            every recipe in recipes/, into build/\n"
                "  foldproof build recipes/tide-gate.yaml     one\n"
+               "  foldproof build recipes/winter             all in a folder, into build/winter/\n"
+               "  foldproof build --all                      those that have not changed, too\n"
                "  foldproof build --dated 2026-03-01         with a date beside the revision\n"
                "  foldproof build recipes/tide-gate.yaml --mirrored\n"
                "                                             the mirrored card, into build/tide-gate-mirrored/")
     add_recipes(command)
+    command.add_argument("--all", action="store_true", help="make what has not changed, too")
     command.add_argument("--left-handed", action="store_true", help="the same card told for the other hand")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     command.add_argument(
@@ -39,45 +60,75 @@ def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
 
 def run_build(called: argparse.Namespace) -> int:
     """Build the recipes; 0 when all are sound, 1 when one has errors or is not built, 2 for a wrong call."""
-    from foldproof.recipe.opening import read_source
-
     try:
-        recipes = recipes_meant(called.recipes)
-        _refuse_same_names(recipes)
+        tasks = _tasks(recipes_meant(called.recipes), called.into)
     except ValueError as error:
         print(f"foldproof build: {error}", file=sys.stderr)
         return WRONG_CALL
     options = Options(
         theme=called.theme, dated=called.dated or "", mirrored=called.mirrored,
         left_handed=called.left_handed, stock=called.stock, desk=called.desk)
-    work = partial(_build, into=called.into, options=options)
-    outcomes = tuple(_shown(_each(work, recipes), len(recipes)))
-    own = {str(path): read_source(path, str(path))[0] or "" for path in (called.stock, called.desk) if path}
-    return report(outcomes, as_data=called.json, sources=own)
+    begun = time.monotonic()
+    outcomes = build_all(tasks, options, anew=called.all)
+    own = _own_texts(called) if any(outcome.findings for outcome in outcomes) else {}
+    status = report(outcomes, as_data=called.json, sources=own)
+    if not called.json and (len(outcomes) > 1 or sys.stdout.isatty()):
+        from foldproof.built_table import built_table
+
+        print(built_table(outcomes, time.monotonic() - begun))
+    return status
 
 
-def _build(recipe: Path, into: Path, options: Options) -> Outcome:
-    try:
-        built = build(recipe, into, options)
-    except DocumentsError as error:
-        found = checked(recipe, options.mirrored)
-        return Outcome(recipe=found.recipe, findings=found.findings, sources=found.sources, trouble=str(error))
-    folder = str(built.folder) if built.folder else None
+def build_all(tasks: Sequence[Task], options: Options, *, anew: bool) -> tuple[Outcome, ...]:
+    """Build what has changed, or everything anew; the outcomes in the order of the tasks."""
+    standing = {} if anew else {task: kept for task in tasks if (kept := _standing(task, options)) is not None}
+    changed = [task for task in tasks if task not in standing]
+    made = dict(zip(changed, _shown(_each(partial(_build, options=options), changed), len(changed)), strict=True))
+    return tuple((made | standing)[task] for task in tasks)
+
+
+def _standing(task: Task, options: Options) -> Outcome | None:
+    """The outcome of a recipe whose set stands there, and nothing that went into it has changed."""
+    from foldproof.kept import unchanged
+
+    kept = unchanged(task.recipe, options, task.into)
+    if kept is None:
+        return None
     return Outcome(
-        recipe=str(recipe), findings=built.proof.findings, sources=built.proof.sources, folder=folder)
+        recipe=str(task.recipe), findings=kept.findings, sources=kept.sources, folder=str(kept.folder), made=False)
 
 
-def _each(work: Callable[[Path], Outcome], recipes: Sequence[Path]) -> Iterator[Outcome]:
+def _build(task: Task, options: Options) -> Outcome:
+    from foldproof.check_command import checked
+    from foldproof.documents.trouble import DocumentsError
+    from foldproof.pipeline import build
+
+    begun = time.monotonic()
+    try:
+        built = build(task.recipe, task.into, options)
+    except DocumentsError as error:
+        found = checked(task.recipe, options.mirrored)
+        return Outcome(
+            recipe=found.recipe, findings=found.findings, sources=found.sources, trouble=str(error),
+            seconds=time.monotonic() - begun)
+    return Outcome(
+        recipe=str(task.recipe), findings=built.proof.findings, sources=built.proof.sources,
+        folder=str(built.folder) if built.folder else None, seconds=time.monotonic() - begun)
+
+
+def _each(work: Callable[[Task], Outcome], tasks: Sequence[Task]) -> Iterator[Outcome]:
     """The outcome of each recipe in turn; several are worked on at once, each in a process of its own."""
-    jobs = min(len(recipes), os.cpu_count() or 1, MOST_JOBS)
+    jobs = min(len(tasks), os.cpu_count() or 1, MOST_JOBS)
     if jobs < 2:
-        yield from map(work, recipes)
+        yield from map(work, tasks)
         return
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
 
-    with ProcessPoolExecutor(jobs, mp_context=get_context("spawn")) as pool:
-        yield from pool.map(work, recipes)
+    with ProcessPoolExecutor(
+        jobs, mp_context=get_context("spawn"), initializer=seldom_collected, max_tasks_per_child=TASKS_A_PROCESS,
+    ) as pool:
+        yield from pool.map(work, tasks)
 
 
 def _shown(outcomes: Iterable[Outcome], total: int) -> Iterator[Outcome]:
@@ -89,13 +140,27 @@ def _shown(outcomes: Iterable[Outcome], total: int) -> Iterator[Outcome]:
         yield outcome
 
 
-def _refuse_same_names(recipes: Sequence[Path]) -> None:
-    """Two recipes of one name would be built into one folder."""
+def _own_texts(called: argparse.Namespace) -> dict[str, str]:
+    """The texts of the teacher's own files, for what is found in them."""
+    from foldproof.recipe.opening import read_source
+
+    return {str(path): read_source(path, str(path))[0] or "" for path in (called.stock, called.desk) if path}
+
+
+def _tasks(recipes: Sequence[Meant], into: Path) -> tuple[Task, ...]:
+    """Where each recipe is built to. Raises ValueError where two would be built into one folder or into one another."""
     seen: dict[str, Path] = {}
-    for recipe in recipes:
-        other = seen.setdefault(recipe.stem.casefold(), recipe)
-        if other != recipe:
-            raise ValueError(f"{other} and {recipe} would be built into the same folder; build them one at a time")
+    tasks = tuple(Task(recipe=meant.recipe, into=into / meant.below) for meant in recipes)
+    for task in tasks:
+        other = seen.setdefault(str(task.into / task.recipe.stem).casefold(), task.recipe)
+        if other != task.recipe:
+            raise ValueError(f"{other} and {task.recipe} would be built into the same folder; build them one at a time")
+    for task in tasks:
+        folders = (str(part).casefold() for part in (task.into, *task.into.parents))
+        above = next((seen[folder] for folder in folders if folder in seen), None)
+        if above is not None:
+            raise ValueError(f"{task.recipe} would be built into the folder of {above}; give one of them another name")
+    return tasks
 
 
 def _a_date(text: str) -> str:

@@ -26,7 +26,7 @@ def add_check_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
 def run_check(called: argparse.Namespace) -> int:
     """Prove the recipes and print what is found; 0 when all are sound, 1 when one has errors, 2 for a wrong call."""
     try:
-        recipes = recipes_meant(called.recipes)
+        recipes = [meant.recipe for meant in recipes_meant(called.recipes)]
     except ValueError as error:
         print(f"foldproof check: {error}", file=sys.stderr)
         return WRONG_CALL

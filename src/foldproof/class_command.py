@@ -18,6 +18,7 @@ from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, in_order, render
 from foldproof.pipeline import prove
+from foldproof.shell import add_own_files
 
 MOST_CARDS = 12
 
@@ -58,12 +59,6 @@ def add_class_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
     command.add_argument("--dated", metavar="DATE", help="a date to print; none without it")
-
-
-def add_own_files(command: argparse.ArgumentParser) -> None:
-    """The teacher's own files, for `class` and for `build`."""
-    command.add_argument("--stock", type=Path, metavar="FILE", help="what is on the shelf and how more is sold (YAML)")
-    command.add_argument("--desk", type=Path, metavar="FILE", help="what the trimmer and the sheets are like (YAML)")
 
 
 def _some_seconds(text: str) -> float:

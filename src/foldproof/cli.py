@@ -7,6 +7,7 @@ from importlib import import_module
 from typing import Any
 
 from foldproof import __version__
+from foldproof.shell import seldom_collected
 
 COMMANDS = {
     "build": ("build_command", "add_build_command", "run_build"),
@@ -24,6 +25,7 @@ COMMANDS = {
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call."""
+    seldom_collected()
     words = sys.argv[1:] if arguments is None else list(arguments)
     called = _parser(words).parse_args(words)
     run: Callable[[argparse.Namespace], int] = _of(called.command, 2)

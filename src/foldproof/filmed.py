@@ -37,6 +37,11 @@ def beside(recipe: Path) -> Filmed | None:
     return Filmed(times=times, said=_first(recipe, _SAID), kept=True) if times is not None else None
 
 
+def may_stand_beside(recipe: Path) -> tuple[Path, ...]:
+    """Every file beside a recipe that would be taken for one of its recording, whether it is there or not."""
+    return tuple(recipe.parent / f"{recipe.stem}{ending}" for ending in (*_TIMES, *_SAID))
+
+
 def read_film(
     card: Card, filmed: Filmed, lines: Sequence[Sequence[str]]
 ) -> tuple["Film | None", tuple[Finding, ...], Mapping[str, str]]:

@@ -14,8 +14,10 @@ from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import in_order
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
+from foldproof.kept import KEPT, before, listed
 from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
+from foldproof.options import Options as Options
 from foldproof.recipe.reader import Reading, read_file
 
 if TYPE_CHECKING:
@@ -49,23 +51,6 @@ class Proof:
     def sound(self) -> bool:
         """Whether it may be built."""
         return self.card is not None and self.making is not None and not has_errors(self.findings)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Options:
-    """What a build is asked for beside its recipe."""
-
-    theme: str = "plain"
-    dated: str = ""
-    """A date to print, as given; none is printed without it."""
-    mirrored: bool = False
-    """Whether the card is built left for right, into a folder of its own."""
-    left_handed: bool = False
-    """Whether it is told for the other hand, into a folder of its own."""
-    stock: Path | None = None
-    """The teacher's stock file, for the class plan."""
-    desk: Path | None = None
-    """The teacher's desk file, for the class plan."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,6 +134,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     """
     from foldproof.documents.placing import place
 
+    known = before(path, options)
     proof = prove(path, filmed)
     proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof, options)
     if not proof.sound or proof.card is None:
@@ -159,7 +145,11 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     if proof.film is None:
         refuse_to_lose(path, into / name)
     proof, studied = with_study(proof)
-    return Built(proof=proof, folder=place(documents(proof, options, class_plan, studied), into, name))
+    files = documents(proof, options, class_plan, studied)
+    if filmed is None:
+        files = {**files, KEPT: listed(
+            path, options, known=known, texts=proof.sources, photos=proof.photos, findings=proof.findings, files=files)}
+    return Built(proof=proof, folder=place(files, into, name))
 
 
 def with_study(proof: Proof) -> tuple[Proof, "Study | None"]:

@@ -3,7 +3,7 @@
 import argparse
 import os
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from foldproof.findings.finding import Finding, has_errors
@@ -25,6 +25,9 @@ class Outcome:
     folder: str | None = None
     trouble: str | None = None
     """What stood in the way of its documents, in one line."""
+    made: bool = True
+    """Whether its documents were made now; else they stood there already, and nothing had changed."""
+    seconds: float = 0.0
 
     @property
     def wrong(self) -> bool:
@@ -32,24 +35,64 @@ class Outcome:
         return self.trouble is not None or has_errors(self.findings)
 
 
-def recipes_meant(named: Sequence[Path]) -> tuple[Path, ...]:
-    """The recipes that are named, each once; without a name, all in `recipes/`. Raises ValueError where none is."""
-    if named:
-        return tuple(dict.fromkeys(named))
-    found = tuple(sorted(RECIPES.glob("*.yaml")))
-    if not found:
-        raise ValueError(f"there is no recipe (*.yaml) in {RECIPES}/ here; name one")
-    return found
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meant:
+    """A recipe that a call is about."""
+
+    recipe: Path
+    below: Path = Path()
+    """The folder that it lies in, seen from the one with all recipes; its set goes into the same one of the outputs."""
+
+
+def recipes_meant(named: Sequence[Path]) -> tuple[Meant, ...]:
+    """The recipes that are named, each once, a folder for all in it; without a name, all in `recipes/`.
+
+    Hidden folders are left out. Raises ValueError where there is no recipe.
+    """
+    found: dict[Path, Meant] = {}
+    for path in named or (RECIPES,):
+        inside = tuple(_inside(path)) if path.is_dir() or not named else (_alone(path),)
+        if not inside:
+            raise ValueError(f"there is no recipe (*.yaml) in {path}/ here; name one")
+        for meant in inside:
+            found.setdefault(meant.recipe, meant)
+    return tuple(found.values())
+
+
+def _inside(folder: Path) -> Iterator[Meant]:
+    for path in sorted(folder.rglob("*.yaml")):
+        inside = path.parent.relative_to(folder)
+        if path.is_file() and not any(part.startswith(".") for part in inside.parts):
+            yield Meant(recipe=path, below=_alone(path).below if folder.is_relative_to(RECIPES) else inside)
+
+
+def _alone(recipe: Path) -> Meant:
+    within = recipe.is_relative_to(RECIPES)
+    return Meant(recipe=recipe, below=recipe.parent.relative_to(RECIPES) if within else Path())
 
 
 def add_recipes(command: argparse.ArgumentParser) -> None:
     """What `build` and `check` both take."""
     command.add_argument(
-        "recipes", nargs="*", type=Path, metavar="RECIPE", help="a recipe; all of recipes/ without one")
+        "recipes", nargs="*", type=Path, metavar="RECIPE",
+        help="a recipe, or a folder for all in it; recipes/ without one")
     command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
     command.add_argument(
         "--mirrored", action="store_true",
         help="the card left for right, proved anew; lettering, patterns and tools are not turned")
+
+
+def add_own_files(command: argparse.ArgumentParser) -> None:
+    """The teacher's own files, for `class` and for `build`."""
+    command.add_argument("--stock", type=Path, metavar="FILE", help="what is on the shelf and how more is sold (YAML)")
+    command.add_argument("--desk", type=Path, metavar="FILE", help="what the trimmer and the sheets are like (YAML)")
+
+
+def seldom_collected() -> None:
+    """Have the interpreter look less often for rings of dead objects: it finds few, and takes a tenth of the time."""
+    import gc
+
+    gc.set_threshold(50_000, 20, 50)
 
 
 def report(

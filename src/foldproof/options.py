@@ -1,0 +1,22 @@
+"""What a build is asked for beside its recipe."""
+
+from pathlib import Path
+
+from foldproof.frozen import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Options:
+    """What a build is asked for beside its recipe."""
+
+    theme: str = "plain"
+    dated: str = ""
+    """A date to print, as given; none is printed without it."""
+    mirrored: bool = False
+    """Whether the card is built left for right, into a folder of its own."""
+    left_handed: bool = False
+    """Whether it is told for the other hand, into a folder of its own."""
+    stock: Path | None = None
+    """The teacher's stock file, for the class plan."""
+    desk: Path | None = None
+    """The teacher's desk file, for the class plan."""
