@@ -6,12 +6,11 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
-    "frozen",
-    "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
-    "rescue", "tolerance", "classroom", "grammar", "filming", "recording", "drawing", "documents", "filmed", "options",
-    "kept", "pipeline", "shell", "built_table", "check_command", "class_command", "build_command",
-    "compare_command", "film_command", "grammar_command", "number_command", "rescue_command",
-    "ruler_command", "cli", "__main__",
+    "frozen", "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit",
+    "mirror", "rescue", "tolerance", "starting", "classroom", "grammar", "filming", "recording", "drawing",
+    "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table", "begin_command", "check_command",
+    "class_command", "build_command", "compare_command", "film_command", "grammar_command", "number_command",
+    "rescue_command", "ruler_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent
@@ -50,7 +49,7 @@ def test_roots_and_sines_stay_behind_the_doors_to_floats() -> None:
 def test_nothing_heavy_is_imported_before_drawing() -> None:
     early = (
         "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
-        "rescue", "tolerance", "filming", "recording",
+        "rescue", "tolerance", "starting", "filming", "recording",
     )
     heavy = [
         (str(path.relative_to(PACKAGE)), name) for folder in early for path in (PACKAGE / folder).rglob("*.py")

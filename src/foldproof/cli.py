@@ -10,6 +10,7 @@ from foldproof import __version__
 from foldproof.shell import seldom_collected
 
 COMMANDS = {
+    "begin": ("begin_command", "add_begin_command", "run_begin"),
     "build": ("build_command", "add_build_command", "run_build"),
     "check": ("check_command", "add_check_command", "run_check"),
     "class": ("class_command", "add_class_command", "run_class"),

@@ -1,5 +1,6 @@
 """Lengths as they are said aloud, for the line to speak."""
 
+import re
 from fractions import Fraction
 
 from foldproof.measures.quantity import Unit
@@ -10,6 +11,7 @@ ONES = (
     "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
 )
 TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_UNIT_AT_END = re.compile(r"(?: of an)? (?:inch(?:es)?|(?:milli|centi)metres?)$")
 _PART = {2: "half", 4: "quarter", 8: "eighth", 16: "sixteenth", 32: "thirty-second", 64: "sixty-fourth"}
 
 
@@ -42,3 +44,11 @@ def speak_length(value: Fraction, unit: Unit) -> str:
     plural = "" if rest.numerator == 1 else "s"
     fraction = f"{article} {part}{plural}"
     return f"{speak_whole(whole)} and {fraction} inches" if whole else f"{fraction} of an inch"
+
+
+def speak_number(value: Fraction, unit: Unit) -> str:
+    """Say a length without its unit: `five and a half`, `three sixteenths`, `one half`, `97`."""
+    spoken = speak_length(value, unit)
+    if spoken == "half an inch":
+        return "one half"
+    return _UNIT_AT_END.sub("", spoken)

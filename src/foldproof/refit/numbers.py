@@ -6,11 +6,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.measures.quantity import Unit
-from foldproof.measures.speaking import speak_length
+from foldproof.measures.speaking import speak_length, speak_number
 from foldproof.measures.writing import with_unit, write_length
 
 _UNIT = re.compile(r"(?:\b(?:in|inch|inches|mm|cm|(?:milli|centi)met(?:re|er)s?)\.?|[\"″])$", re.IGNORECASE)
-_SPOKEN_UNIT = re.compile(r"(?: of an)? (?:inch(?:es)?|(?:milli|centi)metres?)$")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +35,5 @@ def number_like(written: str, value: Fraction, unit: Unit) -> str:
     named = bool(_UNIT.search(written.strip()))
     if written[:1].isdigit() or written[:1] == ".":
         return with_unit(value, unit) if named else write_length(value, unit)
-    spoken = speak_length(value, unit)
-    said = spoken if named else _SPOKEN_UNIT.sub("", spoken)
+    said = speak_length(value, unit) if named else speak_number(value, unit)
     return said[:1].upper() + said[1:] if written[:1].isupper() else said
