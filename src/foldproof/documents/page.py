@@ -54,7 +54,7 @@ def drawn(drawing: Drawing) -> Markup:
 
 def photo_address(photo: Photo) -> str:
     """A photograph as an address that holds the picture itself."""
-    return f"data:{photo.kind};base64,{base64.b64encode(photo.data).decode()}"
+    return f"data:{photo.kind};base64,{base64.b64encode(photo.small or photo.data).decode()}"
 
 
 def pictures(view: View) -> Mapping[str, bytes]:

@@ -7,7 +7,7 @@ from functools import partial
 from foldproof.checks.words_of_caution import cautions
 from foldproof.documents import cutting, glance, prose
 from foldproof.documents.film_words import tell_film
-from foldproof.documents.photos import kind_of
+from foldproof.documents.photo_copies import LARGE, SMALL, copy_of
 from foldproof.documents.view import Finished, Listed, Photo, Step, View
 from foldproof.documents.words import action_words, again_words, time_words
 from foldproof.drawing.record import Drawing
@@ -84,11 +84,13 @@ def tell(
                 time=time_words(step.spec.minutes.value) if step.spec.minutes else "",
                 drawing=drawn.steps.get(step.spec.id),
                 tall=drawn.tall_steps.get(step.spec.id),
-                photo=_photo(step.spec.picture, f"step-{step.number}", str(step.spec.title), photos),
+                photo=_photo(
+                    step.spec.picture, f"step-{step.number}", str(step.spec.picture_shows or step.spec.title), photos),
             )
             for step in making.steps
         ),
-        photo=_photo(recipe.picture, "card", f"The finished card {recipe.title}", photos),
+        photo=_photo(
+            recipe.picture, "card", str(recipe.picture_shows or f"The finished card {recipe.title}"), photos),
         shooting=tell_film(card, film or plan_film(card, making), lambda shot: shot_hands(card, shot), drawn.shots),
         revision=revision,
         version=version,
@@ -168,7 +170,9 @@ def _supply(supply: SupplySpec, card: Card) -> Listed:
 
 def _photo(path: Text | None, name: str, alt: str, photos: Mapping[str, bytes]) -> Photo | None:
     data = photos.get(path.value) if path else None
-    kind = kind_of(data) if data else None
-    if data is None or kind is None:
+    if data is None:
         return None
-    return Photo(name=f"{name}.{kind.removeprefix('image/').replace('jpeg', 'jpg')}", data=data, kind=kind, alt=alt)
+    large, small = copy_of(data, LARGE), copy_of(data, SMALL)
+    return Photo(
+        name=f"{name}.{large.kind.removeprefix('image/').replace('jpeg', 'jpg')}", data=large.data, kind=large.kind,
+        alt=alt, small=small.data, width=large.width, height=large.height)

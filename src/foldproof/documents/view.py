@@ -57,6 +57,11 @@ class Photo:
     kind: str
     """Its media type: `image/jpeg`, ..."""
     alt: str
+    small: bytes = b""
+    """The same with fewer dots, for inside the page; empty where there is no need."""
+    width: int = 0
+    height: int = 0
+    """Its dots; 0 where they are not known."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

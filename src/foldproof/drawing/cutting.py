@@ -83,7 +83,8 @@ def draw_cutting_list(card: Card, style: DrawingStyle = PLAIN) -> Drawing:
     scene = cutting_scene(card, style)
     return Drawing(
         svg=to_svg(scene, style), alt=" ".join(["Cutting list.", *(tell_cut(card, cut) for cut in cuts_of(card))]),
-        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="cutting-list")
+        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="cutting-list",
+        scene=scene)
 
 
 def tell_cut(card: Card, cut: Cut) -> str:

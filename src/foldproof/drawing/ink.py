@@ -2,7 +2,8 @@
 
 import io
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from functools import lru_cache
 from itertools import pairwise
 from typing import Any
@@ -45,8 +46,19 @@ def ink_of(kind: Kind, style: DrawingStyle) -> str:
 
 def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
     """One `<svg>` element, its size in millimetres, its words as text."""
-    import matplotlib
     from matplotlib.backends.backend_svg import FigureCanvasSVG
+
+    with inked(scene, style) as figure:
+        FigureCanvasSVG(figure)
+        written = io.StringIO()
+        figure.savefig(written, format="svg", metadata={"Date": None, "Creator": None, "Type": None, "Format": None})
+    return _tidied(written.getvalue(), scene, style)
+
+
+@contextmanager
+def inked(scene: Scene, style: DrawingStyle = PLAIN) -> Iterator[Any]:
+    """A figure of the scene's size with everything in it, to be saved while the block runs."""
+    import matplotlib
     from matplotlib.figure import Figure
     from matplotlib.transforms import Affine2D
 
@@ -57,7 +69,6 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
     }
     with matplotlib.rc_context(settings):
         figure = Figure(figsize=(scene.width / 25.4, scene.height / 25.4), dpi=72, frameon=False)
-        FigureCanvasSVG(figure)
         on_paper = Affine2D().scale(1 / 25.4) + figure.dpi_scale_trans
         for order, item in enumerate(scene.items):
             drawn = [_hatch(item, style)] if isinstance(item, Hatch) else [
@@ -66,9 +77,7 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
                 artist.set_transform(on_paper)
                 artist.set_zorder(order)
                 figure.add_artist(artist)
-        written = io.StringIO()
-        figure.savefig(written, format="svg", metadata={"Date": None, "Creator": None, "Type": None, "Format": None})
-    return _tidied(written.getvalue(), scene, style)
+        yield figure
 
 
 def _artists(part: Line | Area | Label, style: DrawingStyle) -> list[Any]:

@@ -51,7 +51,8 @@ def draw_key(wanted: Iterable[str] | None = None, style: DrawingStyle = PLAIN, c
     scene = framed(tuple(items))
     return Drawing(
         svg=to_svg(scene, style), alt=f"Key to the drawings: {'; '.join(words for _, words in rows)}.",
-        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="key")
+        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="key",
+        scene=scene)
 
 
 def kinds_in(scene: Scene) -> frozenset[str]:

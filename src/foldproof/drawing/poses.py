@@ -53,7 +53,8 @@ def draw_pose(card: Card, pose: Pose, style: DrawingStyle = PLAIN) -> Drawing:
     scene = pose_scene(card, pose, style)
     return Drawing(
         svg=to_svg(scene, style), alt=tell_pose(card, pose), width_mm=round(scene.width, 2),
-        height_mm=round(scene.height, 2), name=f"pose-{file_name(pose.name)}")
+        height_mm=round(scene.height, 2), name=f"pose-{file_name(pose.name)}",
+        scene=scene)
 
 
 def draw_finished(card: Card, style: DrawingStyle = PLAIN) -> Drawing:
@@ -72,7 +73,8 @@ def draw_finished(card: Card, style: DrawingStyle = PLAIN) -> Drawing:
     scene = framed(tuple(items))
     return Drawing(
         svg=to_svg(scene, style), alt=" ".join(tell_pose(card, pose) for pose in card.poses),
-        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="finished")
+        width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="finished",
+        scene=scene)
 
 
 def file_name(words: str) -> str:

@@ -1,6 +1,10 @@
 """What a drawing is, and how drawings are to look."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from foldproof.drawing.scene import Scene
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,6 +20,8 @@ class Drawing:
     """The natural size on paper: shrinking it below makes its text too small."""
     name: str
     """Unique in the card, fit for a file name."""
+    scene: "Scene | None" = field(default=None, compare=False, repr=False)
+    """What was inked, so that the same drawing can be made of dots; None where there is no need."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -68,7 +68,8 @@ def ink_step(card: Card, made: StepMade, scene: Scene, style: DrawingStyle) -> D
     told = filter(None, (tell_step(card, frames_of(card, made)), tell_again(made.spec)))
     return Drawing(
         svg=to_svg(scene, style), alt=" ".join(told), width_mm=round(scene.width, 2),
-        height_mm=round(scene.height, 2), name=f"step-{made.number:02d}")
+        height_mm=round(scene.height, 2), name=f"step-{made.number:02d}",
+        scene=scene)
 
 
 @dataclass(frozen=True, slots=True)
