@@ -5,7 +5,7 @@ import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from foldproof.pipeline import mirror, prove
+from foldproof.pipeline import mirror, prove, with_gone
 from foldproof.shell import WRONG_CALL, Outcome, add_recipes, recipes_meant, report
 
 
@@ -39,7 +39,7 @@ def run_check(called: argparse.Namespace) -> int:
 def checked(recipe: Path, mirrored: bool) -> Outcome:
     """What is found in a recipe, or in the mirrored card of it."""
     proof = prove(recipe)
-    proof = mirror(proof) if mirrored else proof
+    proof = with_gone(mirror(proof) if mirrored else proof)
     return Outcome(recipe=str(recipe), findings=proof.findings, sources=proof.sources)
 
 

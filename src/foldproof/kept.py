@@ -14,14 +14,17 @@ import json
 import sys
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, fields
+from datetime import date
 from functools import lru_cache
 from importlib import metadata
 from pathlib import Path
 from typing import Any
 
+from foldproof.checks.sold import End
 from foldproof.documents.theme_folders import themes_folder
 from foldproof.filmed import may_stand_beside
 from foldproof.findings.finding import Aside, Finding, Place, Severity
+from foldproof.findings.show import in_order
 from foldproof.frozen import dataclass
 from foldproof.options import Options
 
@@ -47,9 +50,12 @@ def before(recipe: Path, options: Options) -> Digests:
 
 def listed(
     recipe: Path, options: Options, *, known: Digests, texts: Mapping[str, str], photos: Mapping[str, bytes],
-    findings: Iterable[Finding], files: Mapping[str, bytes],
+    findings: Iterable[Finding], files: Mapping[str, bytes], ends: Iterable[End] = (),
 ) -> bytes:
-    """The list that is kept: `known` as `before` gave it, and what the build has read and made since."""
+    """The list that is kept: `known` as `before` gave it, and what the build has read and made since.
+
+    `ends` says what is found once a day is over, so that it is told then although nothing has changed.
+    """
     inputs = {**{file: _of_text(text) for file, text in texts.items()},
               **{str(recipe.parent / name): _of(data) for name, data in photos.items()}, **known}
     return json.dumps({
@@ -57,6 +63,7 @@ def listed(
         "photos": [str(recipe.parent / name) for name in photos],
         "files": {name: _of(data) for name, data in files.items()},
         "findings": [asdict(finding) for finding in findings],
+        "ends": [[day, asdict(finding)] for day, finding in ends],
     }, indent=1, ensure_ascii=False, sort_keys=True).encode() + b"\n"
 
 
@@ -94,7 +101,8 @@ def _if_unchanged(recipe: Path, options: Options, folder: Path) -> tuple[Finding
             return None
         if any(_of_file(folder / name) != digest for name, digest in told["files"].items()):
             return None
-        return tuple(_finding(data) for data in told["findings"])
+        over = [data for day, data in told["ends"] if day < date.today().isoformat()]
+        return in_order(tuple(_finding(data) for data in (*told["findings"], *over)))
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
 

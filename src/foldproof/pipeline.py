@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from foldproof import __version__
 from foldproof.checks.catalogue import run_checks
+from foldproof.checks.sold import check_sold, ends_of
 from foldproof.documents.photos import read_photos
 from foldproof.filmed import Filmed, beside, read_film, refuse_to_lose
 from foldproof.filming.film_checks import film_findings
@@ -19,6 +21,7 @@ from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
 from foldproof.options import Options as Options
 from foldproof.recipe.reader import Reading, read_file
+from foldproof.recipe.web import day_fault
 
 if TYPE_CHECKING:
     from foldproof.classroom.class_plan import ClassPlan
@@ -145,11 +148,29 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     if proof.film is None:
         refuse_to_lose(path, into / name)
     proof, studied = with_study(proof)
+    if day := read_day(options.dated):
+        proof = with_gone(proof, day)
     files = documents(proof, options, class_plan, studied)
     if filmed is None:
         files = {**files, KEPT: listed(
-            path, options, known=known, texts=proof.sources, photos=proof.photos, findings=proof.findings, files=files)}
-    return Built(proof=proof, folder=place(files, into, name))
+            path, options, known=known, texts=proof.sources, photos=proof.photos, findings=proof.findings, files=files,
+            ends=() if day else ends_of(proof.card.recipe))}
+    folder = place(files, into, name)
+    return Built(proof=proof if day else with_gone(proof), folder=folder)
+
+
+def read_day(dated: str) -> date | None:
+    """The day that is printed, where it is one. Without it the documents know of none, so that the same recipe always
+    makes the same bytes; today is looked at for the author's findings only."""
+    return None if day_fault(dated) else date.fromisoformat(dated)
+
+
+def with_gone(proof: Proof, day: date | None = None) -> Proof:
+    """With what can no longer be had on a day among the findings; today unless said."""
+    if proof.reading.recipe is None or not proof.reading.whole:
+        return proof
+    found = check_sold(proof.reading.recipe, day or date.today())
+    return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found)))))
 
 
 def with_study(proof: Proof) -> tuple[Proof, "Study | None"]:
@@ -198,6 +219,7 @@ def documents(
     from foldproof.documents.hush import hushed
     from foldproof.documents.left_hand import for_left_hands
     from foldproof.documents.opening_picture import opening_files, with_opening
+    from foldproof.documents.paste_in import paste_in_files
     from foldproof.documents.readback import audit
     from foldproof.documents.recording import film_files, with_film
     from foldproof.documents.revision import revision
@@ -236,6 +258,7 @@ def documents(
         files |= {"page.html": page.page(view, theme, data).encode(), **page.pictures(view), **opening_files(opening)}
         files |= {file: template_pdf(card, view, theme, paper) for paper, file in template_files(view.unit).items()}
         files["template.svg"] = template_svg(card).encode()
+        files |= paste_in_files(view, theme, files)
         if class_plan is not None:
             files |= class_set(class_plan, theme, tuple(proof.reading.texts.values()), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()

@@ -23,7 +23,8 @@ from foldproof.documents.view import View
 
 def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
     whole = {"handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf", "template.svg", "page.html",
-             "shots.pdf", "shots.csv", "cues.pdf", "card.json", "opening.webp"}
+             "shots.pdf", "shots.csv", "cues.pdf", "card.json", "opening.webp", "paste-in.html",
+             "paste-in-uploads.txt"}
     assert whole <= set(files)
     assert {name.split("/")[0] for name in files} == {*whole, "pictures"}
 

@@ -35,23 +35,23 @@ def tell_item(item: Item, plan: ClassPlan) -> Bought:
             buy = "nothing"
         else:
             called = item.called if item.packs == 1 else plural(item.called)
-            holds = _count(item.holds, item.unit)
+            holds = counted(item.holds, item.unit)
             joined = holds if item.unit == "card" else f"of {holds}"
             buy = f"{item.packs} {called}" + ("" if item.called == item.unit and item.holds == 1 else f" {joined}")
     elif item.short is not None:
-        buy = "nothing" if item.short == 0 else _count(item.short, item.unit)
+        buy = "nothing" if item.short == 0 else counted(item.short, item.unit)
     cost = plan.shopping.cost
     return Bought(
         name=item.name,
         note=item.note,
-        need="shared" if item.need is None else _count(item.need, item.unit),
-        on_hand=_count(item.on_hand, item.unit) if item.on_hand else "",
+        need="shared" if item.need is None else counted(item.need, item.unit),
+        on_hand=counted(item.on_hand, item.unit) if item.on_hand else "",
         buy=buy,
         price=amount(item.spend, cost.currency) if cost and item.spend is not None else "",
     )
 
 
-def _count(number: Fraction, unit: str) -> str:
+def counted(number: Fraction, unit: str) -> str:
     """A number with its unit, as sold: whole things as they are, lengths up to the next tenth."""
     if unit in LENGTH_UNITS:
         tenths = -int(-number * 10 // 1)

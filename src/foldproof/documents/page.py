@@ -5,15 +5,18 @@ import html
 import re
 from collections.abc import Mapping
 from dataclasses import replace
+from urllib.parse import urljoin
 
 from markupsafe import Markup
 
 from foldproof.documents.cutting import FRAMES
 from foldproof.documents.fonts import page_face_rules
 from foldproof.documents.handout import file_names
+from foldproof.documents.preview_picture import preview_files, preview_name, preview_words
 from foldproof.documents.template_sheets import template_files
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import Photo, View
+from foldproof.drawing.dots import to_png
 from foldproof.drawing.record import PLAIN, Drawing
 from foldproof.facts.cautions import DEFER
 
@@ -33,15 +36,25 @@ def page(view: View, theme: Theme, data: Markup = NO_DATA) -> str:
     `data` is what it says to machines, as JSON.
     """
     css = Markup(page_face_rules() + "\n" + theme.text("page.css") + theme.text("opening.css"))
-    prints = sorted(
-        ((file, f"{kind} on {_PAPERS[paper]} paper")
-         for kind, names in (("handout", file_names), ("template", template_files))
-         for paper, file in names(view.unit).items()),
-        key=lambda print_: (print_[1].split()[0], len(print_[0])),
-    )
     return theme.render(
-        "page.html", view=view, css=css, prints=prints, drawn=drawn, photo=photo_address, defer=DEFER, frames=FRAMES,
-        data=data)
+        "page.html", view=view, css=css, script=Markup(theme.text("page.js")), prints=prints(view), drawn=drawn,
+        photo=photo_address, defer=DEFER, frames=FRAMES, data=data, preview=preview_address(view),
+        preview_words=preview_words(view))
+
+
+def prints(view: View) -> tuple[tuple[str, str], ...]:
+    """What a reader prints: each file with what it is."""
+    found = (
+        (file, f"{kind} on {_PAPERS[paper]} paper")
+        for kind, names in (("handout", file_names), ("template", template_files))
+        for paper, file in names(view.unit).items())
+    return tuple(sorted(found, key=lambda print_: (print_[1].split()[0], len(print_[0]))))
+
+
+def preview_address(view: View) -> str:
+    """Where the picture for link previews stands on the web; empty unless the recipe says where it is published."""
+    name = preview_name(view)
+    return urljoin(view.published, name) if view.published and name else ""
 
 
 def drawn(drawing: Drawing) -> Markup:
@@ -58,7 +71,11 @@ def photo_address(photo: Photo) -> str:
 
 
 def pictures(view: View) -> Mapping[str, bytes]:
-    """The page's pictures as files by relative path."""
+    """The page's pictures as files by relative path: drawings as lines and as dots, photographs, and the preview."""
     drawings = {f"{PICTURES}/{drawing.name}.svg": drawing.svg.encode() for drawing in view.page_drawings}
     still = {f"{PICTURES}/opening.svg": view.opening.picture.encode()} if view.opening else {}
-    return {**drawings, **still, **{f"{PICTURES}/{photo.name}": photo.data for photo in view.photos}}
+    dots = {
+        f"{PICTURES}/{drawing.name}.png": to_png(drawing.scene, STYLE)
+        for drawing in view.page_drawings if drawing.scene}
+    photos = {f"{PICTURES}/{photo.name}": photo.data for photo in view.photos}
+    return {**drawings, **still, **dots, **photos, **preview_files(view)}

@@ -124,14 +124,15 @@ def _opened(data: bytes) -> Iterator[Any]:
     """A picture, not yet unpacked. What goes wrong inside the block becomes an UnreadableError.
 
     Pillow's readers raise errors of many kinds on broken files (SyntaxError, ValueError, struct.error, ...).
-    Its own bound on dots is lifted: ours is checked before anything is unpacked, and says how many there are.
+    Its own bound on dots is lifted: ours is checked before anything is unpacked, and says how many there are. A
+    picture that breaks off is an error, although the library that sets the documents tells Pillow to let it pass.
     """
     import warnings
 
-    from PIL import Image
+    from PIL import Image, ImageFile
 
-    bound = Image.MAX_IMAGE_PIXELS
-    Image.MAX_IMAGE_PIXELS = None
+    bound, lenient = Image.MAX_IMAGE_PIXELS, ImageFile.LOAD_TRUNCATED_IMAGES
+    Image.MAX_IMAGE_PIXELS, ImageFile.LOAD_TRUNCATED_IMAGES = None, False
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
@@ -140,4 +141,4 @@ def _opened(data: bytes) -> Iterator[Any]:
     except Exception as error:
         raise UnreadableError(str(error)) from error
     finally:
-        Image.MAX_IMAGE_PIXELS = bound
+        Image.MAX_IMAGE_PIXELS, ImageFile.LOAD_TRUNCATED_IMAGES = bound, lenient

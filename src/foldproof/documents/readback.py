@@ -13,6 +13,7 @@ from html.parser import HTMLParser
 
 from foldproof.documents.film_view import FilmShot
 from foldproof.documents.numerals import numbers
+from foldproof.documents.paste_in import NOT_IN_A_POST, PASTE_IN, UPLOADS
 from foldproof.documents.pdf_text import Said, Told, read_pdf
 from foldproof.documents.prose import plain
 from foldproof.documents.view import Step, View
@@ -28,6 +29,8 @@ def audit(view: View, files: Mapping[str, bytes]) -> tuple[str, ...]:
     for name in sorted(name for name in files if name.startswith("handout")):
         problems += [f"{name}: {problem}" for problem in _audit_handout(view, read_pdf(files[name]))]
     problems += [f"page.html: {problem}" for problem in _audit_page(view, files["page.html"].decode())]
+    if PASTE_IN in files:
+        problems += [f"{PASTE_IN}: {problem}" for problem in _audit_paste_in(view, files)]
     problems += [f"shots.pdf: {problem}" for problem in _audit_shots_pdf(view, read_pdf(files["shots.pdf"]))]
     problems += [f"cues.pdf: {problem}" for problem in _audit_cues(view, read_pdf(files["cues.pdf"]))]
     problems += [f"shots.csv: {problem}" for problem in _audit_csv(view, files["shots.csv"].decode())]
@@ -86,24 +89,45 @@ def _is_heading(part: Said, wanted: str) -> bool:
     return part.tag.startswith("H") and squeezed(part.text).startswith(wanted)
 
 
-def _audit_page(view: View, text: str) -> Iterator[str]:
+def _audit_paste_in(view: View, files: Mapping[str, bytes]) -> Iterator[str]:
+    """What the page says, and nothing that a post cannot hold; every file that it names is there and in its list."""
+    text, listed = files[PASTE_IN].decode(), files[UPLOADS].decode().split()
+    yield from _audit_page(view, text, prefix=f"{view.name}-")
+    page = _read_page(text)
+    for tag in sorted(page.tags & NOT_IN_A_POST):
+        yield f"it has <{tag}>, which a post cannot hold"
+    for name in dict.fromkeys(page.named):
+        if name not in files or name not in listed:
+            yield f"it shows {name}, which is not in the set or not in {UPLOADS}"
+
+
+def _read_page(text: str) -> "_Page":
     page = _Page()
     page.feed(text)
     page.close()
+    return page
+
+
+def _audit_page(view: View, text: str, prefix: str = "") -> Iterator[str]:
+    """`prefix` stands before the ids of the steps."""
+    page = _read_page(text)
     whole = "".join(page.everything)
     yield from _missing((*_front(view), view.stamp), whole)
     for drawing in view.page_drawings:
         if drawing.alt not in page.pictures:
             yield f"the drawing {drawing.name} is missing"
-    texts = {step.id: "".join(page.by_id.get(step.id, ())) for step in view.steps}
-    yield from _audit_steps(view, texts, film_words)
+    offers = [text for item in (*view.papers, *view.supplies) for text in (item.offer, item.link and item.name)]
+    yield from _missing([text for text in offers if text], whole)
+    texts = {step.id: "".join(page.by_id.get(prefix + step.id, ())) for step in view.steps}
+    yield from _audit_steps(view, texts, page_words)
     if view.film is not None:
         yield from _missing((view.film.length, view.film.stamp, *view.film.corrections), whole)
 
 
-def film_words(step: Step) -> tuple[str, ...]:
-    """What the page says beside of a step: its time in the recording, and what is said wrongly there."""
-    return () if step.film is None else (step.film.begins, *step.film.corrections)
+def page_words(step: Step) -> tuple[str, ...]:
+    """What the page says beside of a step: its time in the recording, what is said wrongly, what was corrected."""
+    filmed = () if step.film is None else (step.film.begins, *step.film.corrections)
+    return (*filmed, *(words for one in step.corrections for words in (one.when, plain(one.text))))
 
 
 def _no_more(_: Step) -> tuple[str, ...]:
@@ -234,16 +258,23 @@ class _Page(HTMLParser):
         self.everything: list[str] = []
         self.pictures: list[str] = []
         self.by_id: dict[str, list[str]] = {}
+        self.tags: set[str] = set()
+        self.named: list[str] = []
+        """The files that it shows or leads to, as they are written."""
         self._open: list[tuple[str, str]] = []
         """Tags that stand open, each with its id."""
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         named = dict(attrs)
+        self.tags.add(tag)
+        self.named += [
+            name for key in ("src", "href")
+            if (name := named.get(key) or "") and not name.startswith(("#", "http:", "https:", "mailto:"))]
         if tag == "svg":
             self.pictures.append(named.get("aria-label") or "")
         elif tag == "img":
             self.pictures.append(named.get("alt") or "")
-        if tag not in ("meta", "img", "br", "hr", "link"):
+        if tag not in ("meta", "img", "br", "hr", "link", "input"):
             self._open.append((tag, named.get("id") or ""))
 
     def handle_endtag(self, tag: str) -> None:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from markupsafe import Markup
 
 from foldproof.documents import prose
+from foldproof.documents.page import preview_address
 from foldproof.documents.view import Listed, Step, View
 from foldproof.recipe.records import Recipe
 from foldproof.recording.film import Film
@@ -23,6 +24,7 @@ def structured(view: View, recipe: Recipe, film: Film | None) -> Markup:
         "name": view.title,
         "inLanguage": view.language,
         **({"description": view.summary} if view.summary else {}),
+        **_published(view),
         **_time(recipe),
         "supply": _items("HowToSupply", (*view.papers, *view.supplies)),
         "tool": _items("HowToTool", (*view.tools, *(Listed(name=name, note="") for name in view.basic_tools))),
@@ -33,6 +35,17 @@ def structured(view: View, recipe: Recipe, film: Film | None) -> Markup:
     return Markup(json.dumps(told, ensure_ascii=False, indent=1).replace("<", "\\u003c").replace("&", "\\u0026"))
 
 
+def _published(view: View) -> Told:
+    """Where it stands, its picture, and when it was last corrected, as far as the recipe says."""
+    days = [one.day for step in view.steps for one in step.corrections]
+    picture = preview_address(view)
+    return {
+        **({"url": view.published} if view.published else {}),
+        **({"image": picture} if picture else {}),
+        **({"dateModified": max(days)} if days else {}),
+    }
+
+
 def _time(recipe: Recipe) -> Told:
     """The whole time, where every step gives its own."""
     given = [step.minutes.value for step in recipe.steps if step.minutes is not None]
@@ -40,7 +53,15 @@ def _time(recipe: Recipe) -> Told:
 
 
 def _items(kind: str, listed: Sequence[Listed]) -> list[Told]:
-    return [{"@type": kind, "name": one.name, **({"description": one.note} if one.note else {})} for one in listed]
+    return [
+        {
+            "@type": kind,
+            "name": one.name,
+            **({"description": one.note} if one.note else {}),
+            **({"url": one.link} if one.link else {}),
+        }
+        for one in listed
+    ]
 
 
 def _step(step: Step, film: Film | None) -> Told:

@@ -6,9 +6,11 @@ from functools import partial
 
 from foldproof.checks.words_of_caution import cautions
 from foldproof.documents import cutting, glance, prose
+from foldproof.documents.days import day_words
 from foldproof.documents.film_words import tell_film
 from foldproof.documents.photo_copies import LARGE, SMALL, copy_of
-from foldproof.documents.view import Finished, Listed, Photo, Step, View
+from foldproof.documents.selling import with_sale
+from foldproof.documents.view import Correction, Finished, Listed, Photo, Step, View
 from foldproof.documents.words import action_words, again_words, time_words
 from foldproof.drawing.record import Drawing
 from foldproof.filming.plan import plan_film
@@ -68,8 +70,8 @@ def tell(
         key=drawn.key,
         tall_key=drawn.tall_key,
         scale=drawn.scale,
-        papers=cutting.papers(card, making),
-        supplies=tuple(_supply(supply, card) for supply in recipe.supplies),
+        papers=with_sale(cutting.papers(card, making), recipe, dated, said),
+        supplies=with_sale((_supply(supply, card) for supply in recipe.supplies), recipe, dated, said),
         tools=tuple(Listed(name=str(tool.name), note="") for tool in recipe.tools if not tool.basic),
         basic_tools=tuple(str(tool.name) for tool in recipe.tools if tool.basic),
         steps=tuple(
@@ -85,16 +87,23 @@ def tell(
                 drawing=drawn.steps.get(step.spec.id),
                 tall=drawn.tall_steps.get(step.spec.id),
                 photo=_photo(
-                    step.spec.picture, f"step-{step.number}", str(step.spec.picture_shows or step.spec.title), photos),
+                    step.spec.picture, f"photo-step-{step.number:02d}",
+                    str(step.spec.picture_shows or step.spec.title), photos),
+                corrections=tuple(
+                    Correction(
+                        day=str(one.day), when=day_words(str(one.day), recipe.unit),
+                        text=prose.to_html(said(str(one.text))))
+                    for one in sorted(step.spec.corrections, key=lambda one: str(one.day), reverse=True)),
             )
             for step in making.steps
         ),
         photo=_photo(
-            recipe.picture, "card", str(recipe.picture_shows or f"The finished card {recipe.title}"), photos),
+            recipe.picture, "photo-card", str(recipe.picture_shows or f"The finished card {recipe.title}"), photos),
         shooting=tell_film(card, film or plan_film(card, making), lambda shot: shot_hands(card, shot), drawn.shots),
         revision=revision,
         version=version,
         dated=dated,
+        published=str(recipe.published or ""),
     )
 
 

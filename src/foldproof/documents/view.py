@@ -45,6 +45,11 @@ class Listed:
     name: str
     note: str
     """Empty when there is nothing to add."""
+    offer: str = ""
+    """How it is sold: `bottle for 40 cards, 3.20 USD`; for the page."""
+    price: str = ""
+    link: str = ""
+    """Where it can be had: a web address; for the page."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +67,18 @@ class Photo:
     width: int = 0
     height: int = 0
     """Its dots; 0 where they are not known."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correction:
+    """What an earlier edition of a step had wrong."""
+
+    day: str
+    """As 2026-03-01."""
+    when: str
+    """The same in words."""
+    text: str
+    """HTML, made from the author's Markdown."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +133,8 @@ class Step:
     """How the hands share the work, where the edition is for left-handed makers."""
     film: InFilm | None = None
     """Its time in the finished recording, for the page; None without one."""
+    corrections: tuple[Correction, ...] = ()
+    """What earlier editions had wrong, the latest first; for the page."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,6 +179,13 @@ class View:
     """The finished recording, where its times are known."""
     opening: OpeningView | None = None
     """The card that opens, for the page; None where there is no way to show."""
+    published: str = ""
+    """The address at which the page stands on the web; empty where the recipe names none."""
+
+    @property
+    def corrected(self) -> tuple[Step, ...]:
+        """The steps of which earlier editions had something wrong."""
+        return tuple(step for step in self.steps if step.corrections)
 
     @property
     def stamp(self) -> str:
