@@ -110,9 +110,11 @@ def test_the_printer_gives_out_own_names_only(plain_theme: Theme) -> None:
 def test_the_page_asks_for_nothing_outside(files: Mapping[str, bytes], plain_theme: Theme) -> None:
     text = files["page.html"].decode()
     data = text.count('<script type="application/ld+json">') + text.count('<script type="application/json">')
-    script = re.findall(r"<script>(.*?)</script>", text, re.DOTALL)
-    assert text.count("<script") == data + 1 == 3 and script == [plain_theme.text("opening.js").rstrip()]
-    assert not re.search(r"fetch|XMLHttp|import|eval|WebSocket|EventSource|sendBeacon|Function", script[0])
+    scripts = re.findall(r"<script>(.*?)</script>", text, re.DOTALL)
+    assert text.count("<script") == data + 2 == 4
+    assert scripts == [plain_theme.text(name).rstrip() for name in ("opening.js", "page.js")]
+    asks = r"fetch|XMLHttp|import|eval|WebSocket|EventSource|sendBeacon|Function"
+    assert not any(re.search(asks, script) for script in scripts)
     asked = re.findall(r"""(?:src|href)=["']([^"']*)["']|url\(([^)]*)\)""", text)
     own = ("#steps", "handout.pdf", "handout-a4.pdf", "template.pdf", "template-a4.pdf")
     for address in (one or other for one, other in asked):
@@ -128,9 +130,13 @@ def test_the_page_links_to_files_of_its_set(files: Mapping[str, bytes]) -> None:
 
 def test_the_pages_pictures_are_files_too(files: Mapping[str, bytes]) -> None:
     inside = files["page.html"].decode().count("<svg ")
-    beside = [name for name in files if name.startswith("pictures/")]
+    beside = {name for name in files if name.startswith("pictures/") and name.endswith(".svg")}
     assert inside == len(beside) > 4
     assert all(files[name].startswith(b"<svg ") for name in beside)
+    dots = {name for name in files if name.startswith("pictures/")} - beside
+    moving = {"pictures/opening.png"}
+    assert dots == {f"{name.removesuffix('.svg')}.png" for name in beside} - moving | {"pictures/preview.png"}
+    assert all(files[name].startswith(b"\x89PNG") for name in dots)
 
 
 def test_ids_on_the_page_are_unique_and_stable(files: Mapping[str, bytes]) -> None:

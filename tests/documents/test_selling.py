@@ -20,7 +20,7 @@ class:
             substitute: any small pattern}
     slate: {price: 0.80 USD, until: 2026-06-29}
   supply packs:
-    wet glue: {holds: 40, of: card, called: bottle, price: 3.20 USD, substitute: "a {border} in tape"}
+    wet glue: {holds: 40, of: card, called: bottle, price: 3.20 USD, substitute: "tape of {border}"}
   envelopes: {until: 2026-07-01}
 """
 
@@ -76,7 +76,7 @@ def test_the_documents_print_the_last_day_and_what_does_as_well(sold: Proof, dat
     assert told["waves"].note.endswith(f"; {waves}")
     assert (told["waves"].offer, told["waves"].link) == ("pad of 25 sheets, 8.40 USD", "https://example.org/waves")
     assert told["slate"].offer == "0.80 USD"
-    assert told["wet glue"].note.endswith("or a 1/8 in tape")
+    assert told["wet glue"].note.endswith("or tape of 1/8 in")
     assert told["wet glue"].offer == "bottle for 40 cards, 3.20 USD"
 
 

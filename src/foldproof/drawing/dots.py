@@ -33,7 +33,7 @@ def picture_of(scene: Scene, dots_per_mm: float, style: DrawingStyle = PLAIN) ->
 
     with inked(scene, style) as figure:
         figure.set_dpi(dots_per_mm * 25.4)
-        canvas = FigureCanvasAgg(figure)
+        canvas: Any = FigureCanvasAgg(figure)
         canvas.draw()
         width, height = canvas.get_width_height()
         dots = Image.frombytes("RGBA", (width, height), bytes(canvas.buffer_rgba()))
