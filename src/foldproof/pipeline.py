@@ -144,7 +144,8 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
         return Built(proof=proof, folder=None)
     from foldproof.documents.left_hand import SUFFIX
 
-    name = proof.card.recipe.name + (SUFFIX if options.left_handed else "")
+    recipe = proof.card.recipe
+    name = recipe.name + (SUFFIX if options.left_handed else "")
     if proof.film is None:
         refuse_to_lose(path, into / name)
     proof, studied = with_study(proof)
@@ -154,7 +155,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     if filmed is None:
         files = {**files, KEPT: listed(
             path, options, known=known, texts=proof.sources, photos=proof.photos, findings=proof.findings, files=files,
-            ends=() if day else ends_of(proof.card.recipe))}
+            ends=() if day else ends_of(recipe))}
     folder = place(files, into, name)
     return Built(proof=proof if day else with_gone(proof), folder=folder)
 

@@ -91,3 +91,23 @@ def test_only_a_day_that_is_given_is_in_the_documents(sold: Proof) -> None:
 def test_days() -> None:
     assert read_day("2026-07-01") == date(2026, 7, 1)
     assert read_day("") is None and read_day("soon") is None
+
+
+def test_what_is_gone_is_told_although_nothing_has_changed(sold: Proof, tmp_path: Path) -> None:
+    """A set that a build leaves as it is was made before the day was over."""
+    from foldproof.checks.sold import ends_of
+    from foldproof.documents.placing import place
+    from foldproof.kept import KEPT, before, listed, unchanged
+
+    recipe = Path(sold.file)
+    assert sold.reading.recipe is not None
+    ends = [*ends_of(sold.reading.recipe), ("2199-01-01", ends_of(sold.reading.recipe)[0][1])]
+    made = {"page.html": b"x"}
+    kept = listed(
+        recipe, Options(), known=before(recipe, Options()), texts=sold.sources, photos={}, findings=(), files=made,
+        ends=ends)
+    place({**made, KEPT: kept}, tmp_path / "build", "quiet")
+    found = unchanged(recipe, Options(), tmp_path / "build")
+    assert found is not None
+    assert [one.place.line for one in found.findings if one.place] == sorted(
+        finding.place.line for _, finding in ends[:-1] if finding.place)

@@ -38,8 +38,8 @@ def page(view: View, theme: Theme, data: Markup = NO_DATA) -> str:
     css = Markup(page_face_rules() + "\n" + theme.text("page.css") + theme.text("opening.css"))
     script = Markup(theme.text("page.js").rstrip())
     return theme.render(
-        "page.html", view=view, css=css, script=script, prints=prints(view), drawn=drawn, photo=photo_address, defer=DEFER, frames=FRAMES, data=data, preview=preview_address(view),
-        preview_words=preview_words(view))
+        "page.html", view=view, css=css, script=script, prints=prints(view), drawn=drawn, photo=photo_address,
+        defer=DEFER, frames=FRAMES, data=data, preview=preview_address(view), preview_words=preview_words(view))
 
 
 def prints(view: View) -> tuple[tuple[str, str], ...]:
