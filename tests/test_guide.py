@@ -14,7 +14,7 @@ GUIDE = ROOT / "recipes" / "guide"
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 FIRST = re.search(r"```yaml\n(title: .*?)```", README, flags=re.S)
 PAGES = sorted(path for path in GUIDE.glob("*.md") if path.name not in ("README.md", "keys.md"))
-WITHOUT_RECIPE = {"after-filming", "after-a-slip"}
+WITHOUT_RECIPE = {"from-old-notes", "after-filming", "after-a-slip"}
 """Pages about what is done with a recipe, not about its grammar."""
 
 

@@ -7,10 +7,10 @@ import foldproof
 
 ORDER = (
     "frozen", "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit",
-    "mirror", "rescue", "tolerance", "starting", "classroom", "grammar", "filming", "recording", "drawing",
+    "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming", "recording", "drawing",
     "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table", "begin_command", "check_command",
-    "class_command", "build_command", "compare_command", "film_command", "grammar_command", "number_command",
-    "rescue_command", "ruler_command", "cli", "__main__",
+    "class_command", "build_command", "compare_command", "draft_command", "film_command", "grammar_command",
+    "number_command", "rescue_command", "ruler_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

@@ -15,6 +15,7 @@ COMMANDS = {
     "check": ("check_command", "add_check_command", "run_check"),
     "class": ("class_command", "add_class_command", "run_class"),
     "compare": ("compare_command", "add_compare_command", "run_compare"),
+    "draft": ("draft_command", "add_draft_command", "run_draft"),
     "film": ("film_command", "add_film_command", "run_film"),
     "grammar": ("grammar_command", "add_grammar_command", "run_grammar"),
     "number": ("number_command", "add_number_command", "run_number"),

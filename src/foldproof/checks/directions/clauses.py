@@ -94,6 +94,11 @@ _BARE = re.compile(
 )
 
 
+def sentences(text: str) -> tuple[str, ...]:
+    """The sentences of a passage; the point in a number ends none."""
+    return tuple(found.group() for found in _SENTENCE.finditer(text) if found.group().strip())
+
+
 def clauses(text: str) -> tuple[Clause, ...]:
     """The clauses of a passage, in order."""
     found: list[Clause] = []
