@@ -21,6 +21,7 @@ COMMANDS = {
     "number": ("number_command", "add_number_command", "run_number"),
     "ruler": ("ruler_command", "add_ruler_command", "run_ruler"),
     "rescue": ("rescue_command", "add_rescue_command", "run_rescue"),
+    "watch": ("watch_command", "add_watch_command", "run_watch"),
 }
 """Each command's module, the function there that adds it to the parser, and the one that runs it."""
 

@@ -1,12 +1,14 @@
 """Every drawing of a card, made once: for paper and, narrower, for a screen."""
 
+from dataclasses import replace
+
 from foldproof.documents.telling import Drawn
 from foldproof.drawing.camera import draw_shot
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import DrawingStyle
-from foldproof.drawing.steps import draw_step, ink_step, scale_words, step_scene
+from foldproof.drawing.steps import ink_step, scale_words, step_scene
 from foldproof.filming.continuity import continuity
 from foldproof.filming.records import FilmPlan
 from foldproof.folding.card import Card
@@ -18,15 +20,23 @@ def draw(card: Card, making: Making, film: FilmPlan, paper: DrawingStyle, screen
     held = continuity(card, film.filming_order)
     scenes = [(step, scene) for step in making.steps if (scene := step_scene(card, step, paper)) is not None]
     kinds = frozenset(kind for _, scene in scenes for kind in kinds_in(scene))
-    return Drawn(
-        poses={pose.name: draw_pose(card, pose) for pose in card.poses},
+    return replace(
+        draw_for_screen(card, making, screen),
         steps={step.spec.id: ink_step(card, step, scene, paper) for step, scene in scenes},
-        tall_steps={
-            step.spec.id: drawn for step in making.steps if (drawn := draw_step(card, step, screen)) is not None},
         shots={shot.key: draw_shot(card, film, shot, held[shot.key], paper) for shot in film.shots},
         cutting=draw_cutting_list(card, paper),
-        tall_cutting=draw_cutting_list(card, screen),
         key=draw_key(kinds, paper) if kinds else None,
-        tall_key=draw_key(kinds, screen, columns=1) if kinds else None,
         scale=scale_words(card, paper),
+    )
+
+
+def draw_for_screen(card: Card, making: Making, screen: DrawingStyle) -> Drawn:
+    """Only what the page shows."""
+    scenes = [(step, scene) for step in making.steps if (scene := step_scene(card, step, screen)) is not None]
+    kinds = frozenset(kind for _, scene in scenes for kind in kinds_in(scene))
+    return Drawn(
+        poses={pose.name: draw_pose(card, pose) for pose in card.poses},
+        tall_steps={step.spec.id: ink_step(card, step, scene, screen) for step, scene in scenes},
+        tall_cutting=draw_cutting_list(card, screen),
+        tall_key=draw_key(kinds, screen, columns=1) if kinds else None,
     )

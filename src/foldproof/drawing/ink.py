@@ -44,8 +44,12 @@ def ink_of(kind: Kind, style: DrawingStyle) -> str:
     return style.quiet if kind in (Kind.QUIET, Kind.HATCH) else style.ink
 
 
+@lru_cache(maxsize=512)
 def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
-    """One `<svg>` element, its size in millimetres, its words as text."""
+    """One `<svg>` element, its size in millimetres, its words as text.
+
+    A scene that was inked before is not inked again: after an edit most drawings of a card are as they were.
+    """
     from matplotlib.backends.backend_svg import FigureCanvasSVG
 
     with inked(scene, style) as figure:

@@ -1,0 +1,1 @@
+"""The bench: a local page that follows the author's edits."""

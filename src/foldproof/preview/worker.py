@@ -1,0 +1,124 @@
+"""A process that is kept warm for the work after a save, so that the bench goes on answering meanwhile."""
+
+import signal
+import threading
+import traceback
+from collections.abc import Callable
+from contextlib import suppress
+from multiprocessing import get_context
+from multiprocessing.connection import Connection
+from typing import Any
+
+from foldproof.documents.trouble import DocumentsError
+from foldproof.preview.work import StaleError, Task, quick, slow
+
+WORKS = {"quick": quick, "slow": slow}
+Told = Callable[[int, str, Any], None]
+"""Called in a thread of its own with the number of the save, the kind of result, and the result."""
+_CONTEXT = get_context("spawn")
+MOST_DEATHS = 3
+"""How often in a row a process is begun anew for the same save."""
+
+
+class Newest:
+    """The number of the newest save, known to all processes."""
+
+    def __init__(self) -> None:
+        self.shared = _CONTEXT.Value("q", 0)
+
+    @property
+    def number(self) -> int:
+        """The number, from 1; 0 before the first."""
+        return int(self.shared.value)
+
+    def now(self, number: int) -> None:
+        """There is a newer save: work on older ones is dropped as soon as a part of it is done."""
+        self.shared.value = number
+
+
+class Worker:
+    """One such process: asked for the work on a save by its number, it tells results as they come."""
+
+    def __init__(self, work: str, task: Task, newest: Newest, told: Told) -> None:
+        self._work, self._task, self._newest, self._told = work, task, newest, told
+        self._stopping, self._asked, self._deaths = False, 0, 0
+        self._begin()
+
+    def _begin(self) -> None:
+        self._line, theirs = _CONTEXT.Pipe()
+        self._process = _CONTEXT.Process(
+            target=_attend, args=(theirs, self._newest.shared, self._work, self._task), daemon=True)
+        self._process.start()
+        theirs.close()
+        threading.Thread(target=self._listen, args=(self._line,), daemon=True).start()
+
+    def ask(self, number: int) -> None:
+        """Ask for the work on a save."""
+        self._asked = number
+        with suppress(OSError):  # it is gone; the listener begins another and asks again
+            self._line.send(number)
+
+    def stop(self) -> None:
+        """End the process."""
+        self._stopping = True
+        with suppress(OSError):
+            self._line.send(None)
+        self._process.join(0.3)
+        if self._process.is_alive():
+            self._process.terminate()
+            self._process.join(2)
+
+    def _listen(self, line: "Connection[Any, Any]") -> None:
+        try:
+            while True:
+                number, kind, result = line.recv()
+                self._deaths = 0 if kind == "done" else self._deaths
+                self._told(number, kind, result)
+        except (EOFError, OSError):
+            if not self._stopping:
+                self._again()
+
+    def _again(self) -> None:
+        self._deaths += 1
+        if self._deaths >= MOST_DEATHS:
+            self._told(self._asked, "trouble", f"The {self._work} work on this save has ended its process each time.")
+            self._deaths = 0
+            self._begin()
+            return
+        self._begin()
+        self.ask(self._asked)
+
+
+def _attend(line: "Connection[Any, Any]", newest: Any, work: str, task: Task) -> None:
+    """Wait for numbers of saves, and work on the newest."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the bench ends its workers itself
+    try:
+        while (number := line.recv()) is not None:
+            while line.poll():
+                number = line.recv()
+                if number is None:
+                    return
+            _attend_to(number, line, newest, work, task)
+    except (EOFError, BrokenPipeError):
+        return
+
+
+def _attend_to(number: int, line: "Connection[Any, Any]", newest: Any, work: str, task: Task) -> None:
+    def going() -> None:
+        if newest.value != number:
+            raise StaleError
+
+    try:
+        going()
+        for kind, result in WORKS[work](task, going):
+            line.send((number, kind, result))
+        line.send((number, "done", work))
+    except StaleError:
+        pass
+    except DocumentsError as error:
+        line.send((number, "trouble", str(error)))
+    except (EOFError, BrokenPipeError):
+        raise
+    except Exception as error:
+        traceback.print_exc()
+        line.send((number, "trouble", f"Foldproof itself failed ({type(error).__name__}); the terminal says where."))
