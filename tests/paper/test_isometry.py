@@ -81,3 +81,19 @@ def test_a_quarter_turn_is_anticlockwise() -> None:
     assert quarter_turns(1).point(point(2, 1)) == point(-1, 2)
     assert quarter_turns(-1).point(point(2, 1)) == point(1, -2)
     assert quarter_turns(1).vector(Vector(Fraction(1), Fraction(0))) == Vector(Fraction(0), Fraction(1))
+
+
+signs = st.sampled_from([Fraction(1), Fraction(-1)])
+
+
+@given(signs, signs, points, points, points)
+def test_without_a_turn_it_is_the_same_arithmetic(
+    xx: Fraction, yy: Fraction, by: Point, other: Point, p: Point
+) -> None:
+    """The matrix multiplied out: the quick way for axes that stay axes must not differ."""
+    one = Isometry(xx, Fraction(0), Fraction(0), yy, by.x, by.y)
+    assert one.point(p) == Point(xx * p.x + by.x, yy * p.y + by.y)
+    two = Isometry(yy, Fraction(0), Fraction(0), xx, other.x, other.y)
+    assert one.after(two).point(p) == one.point(two.point(p))
+    assert one.after(two) == Isometry(
+        xx * yy, Fraction(0), Fraction(0), yy * xx, xx * other.x + by.x, yy * other.y + by.y)

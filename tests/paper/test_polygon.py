@@ -158,3 +158,17 @@ def test_boxes() -> None:
 
 def test_a_side_looks_out() -> None:
     assert polygon.outward(polygon.edges(SQUARE)[0]) == point(0, -4) - point(0, 0)
+
+
+@given(points, points, points)
+def test_the_sign_of_a_bend_is_that_of_the_turn(a: Point, b: Point, c: Point) -> None:
+    bent, turned = polygon.bend(a, b, c), polygon.turn(a, b, c)
+    assert ((bent > 0) - (bent < 0)) == ((turned > 0) - (turned < 0))
+    assert isinstance(bent, int)
+
+
+@given(st.lists(points, min_size=1, max_size=6))
+def test_the_box_round_points_is_the_least(some: list[Point]) -> None:
+    box = polygon.bounding_box(some)
+    assert (box.left, box.right) == (min(p.x for p in some), max(p.x for p in some))
+    assert (box.bottom, box.top) == (min(p.y for p in some), max(p.y for p in some))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from foldproof.paper.polygon import anticlockwise, area, edges, is_convex, turn, without_straight_corners
+from foldproof.paper.polygon import anticlockwise, area, bend, edges, is_convex, turn, without_straight_corners
 from foldproof.paper.vector import Point, Ring, Segment
 
 
@@ -38,11 +38,11 @@ def convex_parts(ring: Ring) -> tuple[Ring, ...]:
 
 def _is_ear(corners: list[Point], index: int) -> bool:
     a, b, c = corners[index - 1], corners[index], corners[(index + 1) % len(corners)]
-    bend = turn(a, b, c)
-    if bend <= 0:
-        return bend == 0
+    bent = bend(a, b, c)
+    if bent <= 0:
+        return bent == 0
     return not any(
-        turn(a, b, p) >= 0 and turn(b, c, p) >= 0 and turn(c, a, p) >= 0
+        bend(a, b, p) >= 0 and bend(b, c, p) >= 0 and bend(c, a, p) >= 0
         for p in corners if p not in (a, b, c)
     )
 
@@ -64,10 +64,11 @@ def _half(ring: Ring, side: Segment) -> Ring:
     """The part of a convex area on the left of a line; empty when it has no area."""
     kept: list[Point] = []
     for here, after in zip(ring, (*ring[1:], *ring[:1]), strict=True):
-        now, then = turn(side.start, side.end, here), turn(side.start, side.end, after)
+        now, then = bend(side.start, side.end, here), bend(side.start, side.end, after)
         if now >= 0:
             kept.append(here)
         if (now > 0 > then) or (now < 0 < then):
-            kept.append(here + (after - here) * (now / (now - then)))
+            far, near = turn(side.start, side.end, here), turn(side.start, side.end, after)
+            kept.append(here + (after - here) * (far / (far - near)))
     clean = without_straight_corners(tuple(kept)) if len(kept) >= 3 else ()
     return clean if len(clean) >= 3 and area(clean) > 0 else ()

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import lru_cache
 
 from foldproof.findings.finding import Place
 from foldproof.recipe.records import Text
@@ -36,8 +37,15 @@ def words_round(text: str, start: int, end: int) -> str:
     return f"{' '.join([*before, *text[start:end].split()])}{gap}{' '.join(after)}"
 
 
+@lru_cache(maxsize=4)
+def _lines(source: str) -> list[str]:
+    """The lines of a recipe, which is asked for them often."""
+    return source.split("\n")
+
+
+@lru_cache(maxsize=4096)  # several checks ask for the same number
 def _followed(source: str, place: Place, value: str, start: int) -> tuple[int, int] | None:
-    lines = source.split("\n")
+    lines = _lines(source)
     if not 0 < place.line <= len(lines):
         return None
     line, column = place.line, place.column

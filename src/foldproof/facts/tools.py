@@ -1,6 +1,7 @@
 """Plain names of tools and adhesives, with the words people also use for them."""
 
 from fractions import Fraction
+from functools import lru_cache
 
 from foldproof.facts.source import CUSTOM, MEMORY, Source
 from foldproof.frozen import dataclass
@@ -185,6 +186,7 @@ def caution_kind(name: str) -> str | None:
     )
 
 
+@lru_cache(maxsize=4096)
 def _plain(name: str) -> str:
     words = name.casefold().replace("-", " ").split()
     return " ".join(words[1:] if words[:1] in (["a"], ["an"], ["the"]) else words)

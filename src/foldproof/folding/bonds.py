@@ -10,7 +10,7 @@ from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import IDENTITY, Isometry, quarter_turns, translation
-from foldproof.paper.polygon import Box, bounding_box, turn
+from foldproof.paper.polygon import Box, bend, bounding_box
 from foldproof.paper.subdivision import common
 from foldproof.paper.vector import Point, Ring, Segment, Vector
 from foldproof.recipe.records import GlueSpec, JoinSpec, LayerSpec, PlaceOn, PointAt, Turned
@@ -124,7 +124,7 @@ def _stand(spec: JoinSpec | LayerSpec, over: Panel, fit: Isometry) -> Stand | No
         "bottom": (low, Point(box.right, box.bottom)), "top": (Point(box.left, box.top), high),
     }[spec.stands.edge]
     line = fit.segment(Segment(*ends))
-    if turn(line.start, line.end, fit.point(box.centre)) < 0:
+    if bend(line.start, line.end, fit.point(box.centre)) < 0:
         line = Segment(line.end, line.start)
     return Stand(line=line, angle=spec.stands.angle.value)
 

@@ -16,7 +16,7 @@ from foldproof.folding.stacking import Folding
 from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
 from foldproof.paper.isometry import Isometry
-from foldproof.paper.polygon import turn
+from foldproof.paper.polygon import bend
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,7 +128,7 @@ def _on_one_line(
             base = tuple(spots)
             line = spots[0] if spots else None
         if line is not None and all(
-            turn(line.start, line.end, spot.start) == 0 == turn(line.start, line.end, spot.end) for spot in spots
+            bend(line.start, line.end, spot.start) == 0 == bend(line.start, line.end, spot.end) for spot in spots
         ):
             group.append(fold)
     return group or [left[0]]

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
 from foldproof.frozen import dataclass
 from foldproof.measures.neighbours import Neighbours, an_age, counted, made_of, measuring_word, ordinal_before
@@ -37,6 +38,7 @@ class _Item:
     """It continues the size or range of the number before it."""
 
 
+@lru_cache(maxsize=2048)  # the checks ask for the same passages again and again
 def spot_numbers(text: str) -> tuple[Spotted, ...]:
     """Find the numbers in a passage of Markdown, in order, each with what it counts or measures.
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from foldproof.paper.keyhole import keyhole
-from foldproof.paper.polygon import is_convex, turn
+from foldproof.paper.polygon import bend, is_convex
 from foldproof.paper.vector import Ring
 
 
@@ -21,17 +21,17 @@ def _ears(ring: Ring) -> Iterator[Ring]:
         count = len(corners)
         for i in range(count):
             a, b, c = corners[i - 1], corners[i], corners[(i + 1) % count]
-            if turn(a, b, c) > 0 and not any(
-                turn(a, b, p) >= 0 and turn(b, c, p) >= 0 and turn(c, a, p) >= 0 for p in corners if p not in (a, b, c)
+            if bend(a, b, c) > 0 and not any(
+                bend(a, b, p) >= 0 and bend(b, c, p) >= 0 and bend(c, a, p) >= 0 for p in corners if p not in (a, b, c)
             ):
                 yield (a, b, c)
                 del corners[i]
                 break
         else:
             straight = next(
-                (i for i in range(count) if turn(corners[i - 1], corners[i], corners[(i + 1) % count]) == 0), None)
+                (i for i in range(count) if bend(corners[i - 1], corners[i], corners[(i + 1) % count]) == 0), None)
             if straight is None:
                 return
             del corners[straight]
-    if turn(*corners) > 0:
+    if bend(*corners) > 0:
         yield tuple(corners)

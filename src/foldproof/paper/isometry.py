@@ -26,6 +26,8 @@ class Isometry:
     @property
     def flips(self) -> bool:
         """Whether the panel lies turned over, its back toward the viewer."""
+        if not self.xy and not self.yx:
+            return (self.xx.numerator > 0) is not (self.yy.numerator > 0)
         return self.xx * self.yy - self.xy * self.yx < 0
 
     @property
@@ -35,6 +37,9 @@ class Isometry:
 
     def point(self, p: Point) -> Point:
         """Where a point goes."""
+        if not self.xy and not self.yx:  # no turn, or a half one, or over: nothing to multiply
+            x, y = p.x if self.xx.numerator > 0 else -p.x, p.y if self.yy.numerator > 0 else -p.y
+            return Point(x + self.dx if self.dx else x, y + self.dy if self.dy else y)
         return Point(self.xx * p.x + self.xy * p.y + self.dx, self.yx * p.x + self.yy * p.y + self.dy)
 
     def vector(self, v: Vector) -> Vector:
@@ -53,6 +58,9 @@ class Isometry:
     def after(self, first: "Isometry") -> "Isometry":
         """The isometry that does `first` and then this one."""
         a, b = self, first
+        if not (a.xy or a.yx or b.xy or b.yx):
+            x, y = b.dx if a.xx.numerator > 0 else -b.dx, b.dy if a.yy.numerator > 0 else -b.dy
+            return Isometry(a.xx * b.xx, _0, _0, a.yy * b.yy, x + a.dx, y + a.dy)
         return Isometry(
             a.xx * b.xx + a.xy * b.yx, a.xx * b.xy + a.xy * b.yy,
             a.yx * b.xx + a.yy * b.yx, a.yx * b.xy + a.yy * b.yy,
