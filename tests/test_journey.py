@@ -7,9 +7,9 @@ import foldproof
 
 ORDER = (
     "frozen", "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit",
-    "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming", "recording", "drawing",
-    "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table", "begin_command", "check_command",
-    "class_command", "build_command", "compare_command", "draft_command", "film_command", "grammar_command",
+    "edition", "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming", "recording",
+    "drawing", "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table", "begin_command",
+    "check_command", "class_command", "build_command", "compare_command", "draft_command", "film_command", "grammar_command",
     "number_command", "rescue_command", "ruler_command", "preview", "watch_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
@@ -48,8 +48,8 @@ def test_roots_and_sines_stay_behind_the_doors_to_floats() -> None:
 
 def test_nothing_heavy_is_imported_before_drawing() -> None:
     early = (
-        "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit", "mirror",
-        "rescue", "tolerance", "starting", "filming", "recording",
+        "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit",
+        "edition", "mirror", "rescue", "tolerance", "starting", "filming", "recording",
     )
     heavy = [
         (str(path.relative_to(PACKAGE)), name) for folder in early for path in (PACKAGE / folder).rglob("*.py")

@@ -17,6 +17,7 @@ from foldproof.shell import (
     Outcome,
     add_own_files,
     add_recipes,
+    measures_meant,
     recipes_meant,
     report,
     seldom_collected,
@@ -47,7 +48,9 @@ def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
                "  foldproof build --all                      those that have not changed, too\n"
                "  foldproof build --dated 2026-03-01         with a date beside the revision\n"
                "  foldproof build recipes/tide-gate.yaml --mirrored\n"
-               "                                             the mirrored card, into build/tide-gate-mirrored/")
+               "                                             the mirrored card, into build/tide-gate-mirrored/\n"
+               "  foldproof build recipes/tide-gate.yaml --measures metric\n"
+               "                                             its metric edition, into build/tide-gate-metric/")
     add_recipes(command)
     command.add_argument("--all", action="store_true", help="make what has not changed, too")
     command.add_argument("--left-handed", action="store_true", help="the same card told for the other hand")
@@ -67,7 +70,7 @@ def run_build(called: argparse.Namespace) -> int:
         return WRONG_CALL
     options = Options(
         theme=called.theme, dated=called.dated or "", mirrored=called.mirrored,
-        left_handed=called.left_handed, stock=called.stock, desk=called.desk)
+        left_handed=called.left_handed, measures=measures_meant(called), stock=called.stock, desk=called.desk)
     begun = time.monotonic()
     outcomes = build_all(tasks, options, anew=called.all)
     own = _own_texts(called) if any(outcome.findings for outcome in outcomes) else {}
@@ -107,7 +110,7 @@ def _build(task: Task, options: Options) -> Outcome:
     try:
         built = build(task.recipe, task.into, options)
     except DocumentsError as error:
-        found = checked(task.recipe, options.mirrored)
+        found = checked(task.recipe, options.mirrored, options.measures)
         return Outcome(
             recipe=found.recipe, findings=found.findings, sources=found.sources, trouble=str(error),
             seconds=time.monotonic() - begun)

@@ -5,8 +5,9 @@ import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from foldproof.pipeline import mirror, prove, with_gone
-from foldproof.shell import WRONG_CALL, Outcome, add_recipes, recipes_meant, report
+from foldproof.edition.measures import Measures
+from foldproof.pipeline import in_edition, mirror, prove, with_gone
+from foldproof.shell import WRONG_CALL, Outcome, add_recipes, measures_meant, recipes_meant, report
 
 
 def add_check_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
@@ -30,15 +31,17 @@ def run_check(called: argparse.Namespace) -> int:
     except ValueError as error:
         print(f"foldproof check: {error}", file=sys.stderr)
         return WRONG_CALL
-    status = report([checked(recipe, called.mirrored) for recipe in recipes], as_data=called.json, always=True)
+    status = report(
+        [checked(recipe, called.mirrored, measures_meant(called)) for recipe in recipes], as_data=called.json,
+        always=True)
     if called.directions:
         print(*directions_told(recipes), sep="\n")
     return status
 
 
-def checked(recipe: Path, mirrored: bool) -> Outcome:
-    """What is found in a recipe, or in the mirrored card of it."""
-    proof = prove(recipe)
+def checked(recipe: Path, mirrored: bool, measures: Measures | None = None) -> Outcome:
+    """What is found in a recipe, or in an edition or the mirrored card of it."""
+    proof = in_edition(prove(recipe), measures)
     proof = with_gone(mirror(proof) if mirrored else proof)
     return Outcome(recipe=str(recipe), findings=proof.findings, sources=proof.sources)
 

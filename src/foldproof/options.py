@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from foldproof.edition.measures import Measures
 from foldproof.frozen import dataclass
 
 
@@ -16,6 +17,8 @@ class Options:
     """Whether the card is built left for right, into a folder of its own."""
     left_handed: bool = False
     """Whether it is told for the other hand, into a folder of its own."""
+    measures: Measures | None = None
+    """The units of its edition, in a folder of its own; None, or the recipe's own, for the recipe as it is."""
     stock: Path | None = None
     """The teacher's stock file, for the class plan."""
     desk: Path | None = None

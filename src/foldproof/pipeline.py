@@ -10,6 +10,7 @@ from foldproof import __version__
 from foldproof.checks.catalogue import run_checks
 from foldproof.checks.sold import check_sold, ends_of
 from foldproof.documents.photos import read_photos
+from foldproof.edition.measures import Measures, own_measures
 from foldproof.filmed import Filmed, beside, read_film, refuse_to_lose
 from foldproof.filming.film_checks import film_findings
 from foldproof.findings.finding import Finding, has_errors
@@ -129,6 +130,40 @@ def mirror(proof: Proof) -> Proof:
         findings=in_order(tuple(dict.fromkeys(told))))
 
 
+def in_edition(proof: Proof, wanted: Measures | None) -> Proof:
+    """The edition of a sound proof in other units, folded, made and checked anew; any other proof as it is.
+
+    Its findings stand at the places of the original recipe, and say that they are of the edition.
+    """
+    from foldproof.edition.both import in_both
+    from foldproof.edition.search import edition
+
+    if not proof.sound or proof.card is None or proof.making is None or wanted is None:
+        return proof
+    card: Card | None = proof.card
+    recipe = proof.card.recipe
+    if wanted is own_measures(recipe.unit):
+        return proof
+    if wanted is Measures.BOTH:
+        card = replace(proof.card, recipe=in_both(proof.card))
+        making = carry_out(card)
+        found = run_checks(card, making)
+    else:
+        warned = frozenset(one.name for one in proof.findings)
+        made = edition(proof.card, proof.making, warned)
+        if isinstance(made, Finding):
+            return replace(proof, findings=in_order((*proof.findings, made)))
+        card, making, found = made.card, made.making, made.findings
+        card = replace(card, recipe=replace(card.recipe, title=replace(
+            recipe.title, value=f"{recipe.title.value} ({wanted.value})")))
+    card = replace(card, recipe=replace(card.recipe, name=recipe.name + wanted.suffix))
+    found = (*found, *_class_findings(card, making), *film_findings(card, making))
+    told = tuple(replace(finding, message=f"In the {wanted.called}: {finding.message}") for finding in found)
+    return replace(
+        proof, reading=replace(proof.reading, recipe=card.recipe), card=card, making=making, film=None,
+        findings=in_order(tuple(dict.fromkeys(told))))
+
+
 def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed | None = None) -> Built:
     """Prove a recipe and, when it is sound, make its documents and switch `into/NAME` to them.
 
@@ -139,6 +174,9 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
 
     known = before(path, options)
     proof = prove(path, filmed)
+    if proof.card is not None and options.measures is own_measures(proof.card.recipe.unit):
+        options = replace(options, measures=None)
+    proof = in_edition(proof, options.measures)
     proof, class_plan = with_class_plan(mirror(proof) if options.mirrored else proof, options)
     if not proof.sound or proof.card is None:
         return Built(proof=proof, folder=None)
@@ -213,6 +251,7 @@ def documents(
 ) -> Mapping[str, bytes]:
     """The set of outputs of a sound proof by relative path, read back and found to agree."""
     from foldproof.documents import handout, page
+    from foldproof.documents.both_units import told_in
     from foldproof.documents.care import with_care
     from foldproof.documents.class_plan import class_set
     from foldproof.documents.drawings import draw
@@ -248,6 +287,7 @@ def documents(
         opening = draw_opening(card)
         view = with_opening(view, opening)
         view = with_care(view, card, studied or study(card, making))
+        view = told_in(view, options.measures)
         view = for_left_hands(view, making) if options.left_handed else view
         files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
@@ -274,4 +314,5 @@ def _text_of(proof: Proof, options: Options) -> str:
     """What the revision is a digest of: the recipe's text, and which edition it is."""
     return "".join((
         *proof.reading.texts.values(), "\n# mirrored\n" if options.mirrored else "",
-        "\n# left-handed\n" if options.left_handed else ""))
+        "\n# left-handed\n" if options.left_handed else "",
+        f"\n# measures: {options.measures}\n" if options.measures else ""))

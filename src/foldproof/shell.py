@@ -6,6 +6,7 @@ import sys
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
+from foldproof.edition.measures import Measures
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.frozen import dataclass
 
@@ -78,6 +79,9 @@ def add_recipes(command: argparse.ArgumentParser) -> None:
         help="a recipe, or a folder for all in it; recipes/ without one")
     command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
     command.add_argument(
+        "--measures", choices=tuple(Measures), metavar="UNITS",
+        help="inches or metric (a plan of its own, proved anew), or both (each length in the other unit, too)")
+    command.add_argument(
         "--mirrored", action="store_true",
         help="the card left for right, proved anew; lettering, patterns and tools are not turned")
 
@@ -93,6 +97,11 @@ def seldom_collected() -> None:
     import gc
 
     gc.set_threshold(50_000, 20, 50)
+
+
+def measures_meant(called: argparse.Namespace) -> Measures | None:
+    """The units of the edition that is asked for."""
+    return Measures(called.measures) if called.measures else None
 
 
 def report(

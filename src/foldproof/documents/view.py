@@ -175,6 +175,8 @@ class View:
     """What may have gone wrong, from the study of tolerances."""
     hands: str = ""
     """What the left-handed edition says before the steps; empty in any other."""
+    edition: str = ""
+    """What the edition's units are called; empty for the recipe as it is written."""
     film: FilmTold | None = None
     """The finished recording, where its times are known."""
     opening: OpeningView | None = None
@@ -190,7 +192,7 @@ class View:
     @property
     def stamp(self) -> str:
         """What every document carries so that they can be told to belong together."""
-        return f"revision {self.revision}" + (f", {self.dated}" if self.dated else "")
+        return ", ".join(filter(None, (f"revision {self.revision}", self.edition, self.dated)))
 
     @property
     def drawings(self) -> tuple[Drawing, ...]:

@@ -3,6 +3,7 @@
 from foldproof.measures.quantity import Kind
 from foldproof.recipe.keys_class import CLASS
 from foldproof.recipe.keys_cuts import SLIDE
+from foldproof.recipe.keys_editions import INCHES, METRIC
 from foldproof.recipe.keys_film import FILMING
 from foldproof.recipe.keys_plan import JOIN, LAYER, PAPER, PIECE
 from foldproof.recipe.keys_poses import FINISHED, POSE
@@ -151,6 +152,18 @@ RECIPE = Form(
             Mapped((FILMING,)),
             "What holds for the whole film.",
             "{bottom: opposite, words a minute: 120}",
+        ),
+        Key(
+            "metric",
+            Mapped((METRIC,)),
+            "Sizes of its metric edition, where they are not to be rounded from the inches.",
+            "{measures: {width: 105}, papers: {slate: A4}, envelope: C6}",
+        ),
+        Key(
+            "inches",
+            Mapped((INCHES,)),
+            "Sizes of its inch edition, where they are not to be rounded from the millimetres.",
+            "{measures: {width: 4 1/4}, papers: {slate: letter}, envelope: A2}",
         ),
         Key("tolerance", _LENGTH, "How far off a class may cut and score.", "1/32", default="1/32 in"),
         Key("picture", Words(), "A photograph of the card, by a path inside the recipe's folder.", "pictures/gate.jpg"),

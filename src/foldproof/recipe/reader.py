@@ -14,13 +14,15 @@ from foldproof.recipe import (
     reading_actions,
     reading_class,
     reading_cuts,
+    reading_editions,
     reading_film,
     reading_plan,
     reading_poses,
     reading_steps,
 )
 from foldproof.recipe.class_records import ClassSpec
-from foldproof.recipe.desk import Builder, Desk, Fields, Item
+from foldproof.recipe.desk import Builder, Desk, Fields, Given, Item
+from foldproof.recipe.edition_records import OtherSizes
 from foldproof.recipe.film_records import FilmSpec
 from foldproof.recipe.keys import RECIPE
 from foldproof.recipe.kinds import Naming
@@ -54,6 +56,7 @@ BUILDERS: dict[str, Builder] = {
     **reading_steps.BUILDERS,
     **reading_class.BUILDERS,
     **reading_film.BUILDERS,
+    **reading_editions.BUILDERS,
 }
 
 
@@ -165,6 +168,8 @@ def _read_measures(root: Mapping, desk: Desk) -> Mapping:
             odd.append(entry)
     desk.measures, findings = resolve_measures(entries, desk.unit)
     desk.findings.extend(findings)
+    desk.given.extend(
+        Given(naming=Naming.MEASURE, name=Text(value=name, place=place), owner=None) for name, place, _, _ in entries)
     desk.measure_places = {name: place for name, place, _, _ in reversed(entries)}
     desk.unreadable = frozenset(entry.key.text for entry in node.entries) - desk.measures.keys()
     left = replace(node, entries=tuple(odd))
@@ -247,6 +252,8 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         picture_shows=fields.get("picture shows", Text),
         published=fields.get("published", Text),
         texts=desk.texts,
+        metric=fields.get("metric", OtherSizes),
+        inches=fields.get("inches", OtherSizes),
     )
 
 

@@ -12,6 +12,7 @@ from foldproof.recipe.actions import Action
 from foldproof.recipe.class_records import ClassSpec
 from foldproof.recipe.cut_records import UNCUT as UNCUT
 from foldproof.recipe.cut_records import Cuts as Cuts
+from foldproof.recipe.edition_records import OtherSizes
 from foldproof.recipe.film_records import FilmSpec
 from foldproof.recipe.film_records import ShotSpec as ShotSpec
 from foldproof.recipe.points import PointAt as PointAt
@@ -442,3 +443,7 @@ class Recipe:
     """The address at which the page stands on the web."""
     texts: Mapping[str, str] = field(default_factory=dict, compare=False)
     """The text of every file that it was read from, by the file's name: places point into them."""
+    metric: OtherSizes | None = None
+    """An inch recipe's own metric sizes."""
+    inches: OtherSizes | None = None
+    """A metric recipe's own inch sizes."""

@@ -1,6 +1,6 @@
 """What a line, a point or a size of the first card stood for, found again on the card with other measures."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from foldproof.findings.finding import Place
@@ -27,24 +27,26 @@ def same_point(old: CardPiece, new: CardPiece, at: Point) -> Point | None:
     return next((other for one, other in zip(_points(old), _points(new), strict=False) if one == at), None)
 
 
-def same_size(old: CardPiece, new: CardPiece, said: Size) -> Size:
+def same_size(
+    old: CardPiece, new: CardPiece, said: Size, loose: Callable[[Fraction], Fraction] = Fraction,
+) -> Size:
     """The size to cut for the new plan where `said` was cut for the old one.
 
     A side of the piece, or a whole number of them (two mats from one strip), stays that; else what was cut more or less
-    than the piece needs stays the same amount. A size said the other way round stays so.
+    than the piece needs stays what `loose` makes of that amount. A size said the other way round stays so.
     """
     before, after = bounding_box(old.outline), bounding_box(new.outline)
     was, now = (before.width, before.height), (after.width, after.height)
     if said == was[::-1] and said != was:
         return now[::-1]
-    return _side(said[0], was[0], now[0]), _side(said[1], was[1], now[1])
+    return _side(said[0], was[0], now[0], loose), _side(said[1], was[1], now[1], loose)
 
 
-def _side(said: Fraction, was: Fraction, now: Fraction) -> Fraction:
+def _side(said: Fraction, was: Fraction, now: Fraction, loose: Callable[[Fraction], Fraction]) -> Fraction:
     times = said / was
     if times.denominator == 1 and times <= MOST_FROM_ONE:
         return now * times
-    return said + now - was
+    return now + loose(said - was)
 
 
 def _points(piece: CardPiece) -> Iterator[Point | None]:
@@ -52,6 +54,9 @@ def _points(piece: CardPiece) -> Iterator[Point | None]:
     for score in piece.scores:
         yield score.segment.start
         yield score.segment.end
+    for slit in piece.slits:
+        yield slit.segment.start
+        yield slit.segment.end
     yield from (piece.points[name] for name in piece.points)
     yield from piece.outline
     box = bounding_box(piece.outline)

@@ -12,7 +12,8 @@ from foldproof.making.table import Done, StepMade, Table
 from foldproof.measures.quantity import Unit
 from foldproof.recipe.actions import Action
 from foldproof.recipe.records import FinishedSpec, StepSpec
-from foldproof.refit.hands import refitted, said
+from foldproof.recipe.repeating import repeated
+from foldproof.refit.hands import Loose, as_it_is, refitted, said
 from foldproof.refit.words import known_changes, reworded
 
 
@@ -25,7 +26,9 @@ class Refit:
     """After the last of them."""
 
 
-def refit_steps(old: Card, new: Card, made: Sequence[StepMade], start: Table | None = None) -> Refit:
+def refit_steps(
+    old: Card, new: Card, made: Sequence[StepMade], start: Table | None = None, loose: Loose = as_it_is,
+) -> Refit:
     """The steps `made` of the old card for the new one, begun on a table of the new card."""
     known = known_changes(old, new)
     table = start or Table()
@@ -33,11 +36,15 @@ def refit_steps(old: Card, new: Card, made: Sequence[StepMade], start: Table | N
     for step in made:
         actions: list[Action] = []
         for done in step.done:
-            action = refitted(old, new, done, table)
+            action = refitted(old, new, done, table, loose)
             actions.append(action)
             setting = Setting(card=new, table=table, step=step.spec, action=action)
             table = carry_out_action(action, setting).table
         changed = replace(step.spec, actions=tuple(actions))
+        for repeat in changed.repeats:
+            for action in repeated(changed, repeat):
+                setting = Setting(card=new, table=table, step=changed, action=action, again=True)
+                table = carry_out_action(action, setting).table
         steps.append(reworded(step.spec, changed, bind_step(old, step.spec), known, old.recipe.unit))
     return Refit(steps=tuple(steps), table=table)
 

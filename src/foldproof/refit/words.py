@@ -61,7 +61,7 @@ def _values(
 def known_changes(old: Card, new: Card) -> Known:
     """The widths and heights of pieces, panels and the closed card that have become others, each with one meaning."""
     found: dict[Fraction, set[Fraction]] = {}
-    for before, after in _sizes(old, new):
+    for before, after in paired_sizes(old, new):
         found.setdefault(before, set()).add(after)
     stays = {side.value for paper in old.recipe.papers if paper.sheet is not None for side in paper.sheet}
     return {
@@ -69,7 +69,8 @@ def known_changes(old: Card, new: Card) -> Known:
         if len(after) == 1 and before not in after and before not in stays}
 
 
-def _sizes(old: Card, new: Card) -> Iterator[tuple[Fraction, Fraction]]:
+def paired_sizes(old: Card, new: Card) -> Iterator[tuple[Fraction, Fraction]]:
+    """Each width and height of a panel, of a piece and of the closed card: on the old card, on the new one."""
     for name, panel in old.panels.items():
         if name in new.panels:
             yield from _pair(bounding_box(panel.ring), bounding_box(new.panels[name].ring))
