@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldproof.drawing.ink import DASHES, contrast, lightened, to_svg, weight
-from foldproof.drawing.record import LEAST_LINE_PT, PLAIN
+from foldproof.drawing.ink import DASHES, FRACTIONS, contrast, lightened, to_svg, weight
+from foldproof.drawing.record import LEAST_LINE_PT, PLAIN, one_ink
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene
 
 SCENE = Scene(width=60.0, height=40.0, items=(
@@ -43,6 +43,15 @@ def test_an_unknown_tone_is_white(tone: str | None) -> None:
     assert lightened(tone, 0.5) == "#ffffff"
 
 
+def test_in_one_ink_there_is_no_colour_and_all_reads() -> None:
+    style = one_ink(PLAIN)
+    colours = {colour.lower() for colour in re.findall(r"#[0-9a-fA-F]{6}", to_svg(SCENE, style))}
+    assert colours and all(colour[1:3] == colour[3:5] == colour[5:7] for colour in colours)
+    assert any(colour[1:3] != colour[5:7] for colour in re.findall(r"#[0-9a-f]{6}", to_svg(SCENE)))
+    # WCAG 2.2: 7:1 for words (SC 1.4.6), 3:1 for what must be told apart (SC 1.4.11) does not rest on the greys
+    assert contrast(style.quiet, style.back_grey) >= 7 and contrast(style.ink, style.back_grey) >= 7
+
+
 def test_quiet_words_keep_seven_to_one_on_white_and_read_on_a_back() -> None:
     assert contrast(PLAIN.quiet, "#ffffff") >= 7
     assert contrast(PLAIN.quiet, PLAIN.back_grey) >= 4.5
@@ -68,7 +77,10 @@ def test_one_element_in_millimetres_with_text_as_text() -> None:
     root = ElementTree.fromstring(svg)
     assert (root.attrib["width"], root.attrib["height"]) == ("60.00mm", "40.00mm")
     words = ["".join(element.itertext()) for element in root.iter() if element.tag.endswith("text")]
-    assert words == ["score at 2 1/8 in & “fold”", "two", "lines"]
+    assert "|".join(words) == "score at 2 |1/8|in & “fold”|two|lines"
+    fraction = next(element for element in root.iter() if "".join(element.itertext()) == "1/8")
+    assert "diagonal-fractions" in fraction.attrib["style"] and FRACTIONS in fraction.attrib["style"]
+    assert "diagonal-fractions" not in svg.replace(fraction.attrib["style"], "")
     assert "Source Sans Pro" in svg and ", sans-serif" in svg
 
 

@@ -5,6 +5,8 @@ from functools import lru_cache
 from importlib.resources import files
 from io import BytesIO
 
+from foldproof.drawing.ink import FRACTIONS
+
 FAMILY = "Source Sans Pro"
 CUTS = {"Regular": (400, "normal"), "It": (400, "italic"), "Semibold": (600, "normal"), "Bold": (700, "normal")}
 """The cuts in use, each with its CSS weight and style."""
@@ -19,8 +21,11 @@ def font_file(cut: str) -> bytes:
 
 
 def face_rules(source: str) -> str:
-    """The @font-face rules for all cuts; `source` is a URL with `{cut}` in it."""
-    return "\n".join(_rule(cut, f"url({source.format(cut=cut)})") for cut in CUTS)
+    """The @font-face rules for all cuts; `source` is a URL with `{cut}` in it. Fractions in drawings have their own."""
+    plain = [_rule(cut, f"url({source.format(cut=cut)})") for cut in CUTS]
+    regular = f"url({source.format(cut='Regular')})"
+    raised = f"@font-face {{ font-family: '{FRACTIONS}'; src: {regular}; font-feature-settings: 'frac'; }}"
+    return "\n".join((*plain, raised))
 
 
 @lru_cache(maxsize=1)

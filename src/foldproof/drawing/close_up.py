@@ -47,6 +47,11 @@ def border_close_up(border: Border, items: Iterable[Item], box: Box, pt: float, 
     found: list[Item] = [Area(rings=(ring,), fill=Fill.BLANK)]
     found += enlarged(items, middle, zoom, at, ring)
     half = WIDE / 2
+    # the outer edges, which may be creases that stop short, or stop elsewhere
+    for p, q in (((sense * half, -RADIUS), (sense * half, half)), ((-sense * RADIUS, half), (sense * half, half))):
+        edge_line = cut_line(plus(at, p), plus(at, q), ring)
+        if edge_line is not None:
+            found.append(Line(points=edge_line, kind=Kind.MEASURE))
     across, up = (at[0] - sense * half, at[1] - RADIUS * 0.5), (at[0] - sense * RADIUS * 0.5, at[1] - half)
     for start, way in ((across, (sense * WIDE, 0.0)), (up, (0.0, WIDE))):
         found.append(Arrow(

@@ -8,7 +8,7 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
-from foldproof.drawing.lettering import MM_PER_PT, cap_height, font_files, line_step
+from foldproof.drawing.lettering import FRACTION_SIZE, MM_PER_PT, cap_height, font_files, line_step, runs, text_width
 from foldproof.drawing.plane import XY, length, minus
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Fill, Hatch, Kind, Label, Line, Scene, parts
@@ -23,6 +23,9 @@ DASHES: dict[Kind, tuple[float, ...]] = {
 """Marks and gaps in millimetres; a kind that is not here is solid."""
 
 
+FRACTIONS = "Source Sans Pro Fractions"
+"""The family whose figures before and after a slash are raised and lowered, where a printer knows of it."""
+_FRACTION = re.compile(r'(<text style="[^"]*?)(\'[^"]*)("[^>]*>\d+/\d+</text>)')
 _SEAM = 0.4
 """Points: how far a part of an area is inked beyond its edge, so that it runs into the part beside it."""
 
@@ -163,13 +166,33 @@ def _label(label: Label, style: DrawingStyle) -> list[Any]:
         x, y = label.at
         below = half - top + i * line_step(label.pt)
         x, y = (x + below, y) if label.upright else (x, y - below)
-        drawn.append(Text(
-            x, y, line, fontsize=label.pt, color=style.quiet if label.quiet else style.ink,
-            ha={"start": "left", "middle": "center", "end": "right"}[label.anchor], va="baseline",
-            rotation_mode="anchor", rotation=90 if label.upright else 0, weight="bold" if label.bold else "normal",
-            style="italic" if label.italic else "normal", parse_math=False,
-        ))
+        for part, along, larger in _runs_along(label, line):
+            at = (x, y + along) if label.upright else (x + along, y)
+            drawn.append(Text(
+                *at, part, fontsize=label.pt * larger, color=style.quiet if label.quiet else style.ink,
+                ha="left" if "/" in line else {"start": "left", "middle": "center", "end": "right"}[label.anchor],
+                va="baseline", rotation_mode="anchor", rotation=90 if label.upright else 0,
+                weight="bold" if label.bold else "normal", style="italic" if label.italic else "normal",
+                parse_math=False,
+            ))
     return drawn
+
+
+def _runs_along(label: Label, line: str) -> Iterator[tuple[str, float, float]]:
+    """The parts of a line, fractions apart: how far each starts from the label's point, how much larger it is set.
+
+    A blank at the start of a part is left out, for readers of SVG leave it out, too.
+    """
+    if "/" not in line:
+        yield line, 0.0, 1.0
+        return
+    whole = text_width(line, label.pt, bold=label.bold, italic=label.italic)
+    along = {"start": 0.0, "middle": -whole / 2, "end": -whole}[label.anchor]
+    for part, fraction in runs(line):
+        blank = part[:len(part) - len(part.lstrip())]
+        shift = text_width(blank, label.pt, bold=label.bold, italic=label.italic) if blank else 0.0
+        yield part.lstrip(), along + shift, FRACTION_SIZE if fraction else 1.0
+        along += text_width(part, label.pt, bold=label.bold, italic=label.italic)
 
 
 def colour_of(area: Area, style: DrawingStyle = PLAIN) -> str:
@@ -244,6 +267,7 @@ def _tidied(svg: str, scene: Scene, style: DrawingStyle) -> str:
     body = re.sub(r"</?g>\s*", "", body)
     body = re.sub(r' transform="rotate\(-0 [^)]*\)"', "", body)
     body = body.replace(f"font-family: '{style.family}'", f"font-family: '{style.family}', sans-serif")
+    body = _FRACTION.sub(rf"\1'{FRACTIONS}', \2; font-variant-numeric: diagonal-fractions\3", body)
     body = re.sub(r'd="([^"]*)"', lambda path: f'd="{" ".join(path[1].split())}"', body)
     body = body.replace("<svg ", '<svg role="img" ', 1)
     return body.strip() + "\n"

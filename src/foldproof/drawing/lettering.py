@@ -39,9 +39,38 @@ def _ems(text: str, index: int) -> float:
     return float(font.get_width_height()[0]) / 64 / 100
 
 
+_FRACTION = re.compile(r"((?<![\d/])\d+/\d+(?![\d/]))")
+
+
+def runs(text: str) -> tuple[tuple[str, bool], ...]:
+    """The parts of a line, each with whether it is a fraction: those are set with raised and lowered figures."""
+    return tuple((part, i % 2 == 1) for i, part in enumerate(_FRACTION.split(text)) if part)
+
+
+FRACTION_SIZE = 1.2
+"""How much larger fractions are set than the words round them: their figures are small by design."""
+_DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+
+
+@lru_cache(maxsize=512)
+def _fraction_ems(text: str, index: int) -> float:
+    """The width of a fraction, from the font's own raised and lowered figures."""
+    from matplotlib.ft2font import LoadFlags
+
+    font = _font(index)
+    over, under = text.split("/")
+    names = [*(f"{_DIGITS[int(x)]}.numr" for x in over), "fraction", *(f"{_DIGITS[int(x)]}.dnom" for x in under)]
+    glyphs = [font.load_glyph(font.get_name_index(name), flags=LoadFlags.NO_HINTING) for name in names]
+    return FRACTION_SIZE * sum(glyph.linearHoriAdvance for glyph in glyphs) / 65536 / 100
+
+
 def text_width(text: str, pt: float, *, bold: bool = False, italic: bool = False) -> float:
-    """The width of one line in millimetres."""
-    return _ems(text, 1 if bold else 2 if italic else 0) * pt * MM_PER_PT
+    """The width of one line in millimetres, its fractions set as fractions."""
+    index = 1 if bold else 2 if italic else 0
+    if "/" not in text:
+        return _ems(text, index) * pt * MM_PER_PT
+    ems = sum(_fraction_ems(part, index) if fraction else _ems(part, index) for part, fraction in runs(text))
+    return ems * pt * MM_PER_PT
 
 
 def cap_height(pt: float) -> float:

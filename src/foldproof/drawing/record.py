@@ -1,6 +1,6 @@
 """What a drawing is, and how drawings are to look."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -50,6 +50,14 @@ class DrawingStyle:
     """The longest side of the card's largest piece in the drawings of steps."""
     width_mm: float = 170.0
     """No drawing is wider."""
+
+
+def one_ink(style: DrawingStyle) -> DrawingStyle:
+    """The same in black alone, for a copier: fronts are white, backs a grey that survives copying, words darker.
+
+    Nothing is lost: papers differ by their edges, directions by their arrows, lines by their dashes.
+    """
+    return replace(style, front_share=0.0, back_grey="#d8d8d8", ink="#000000", quiet="#333333")
 
 
 PLAIN = DrawingStyle()
