@@ -63,9 +63,11 @@ def _close_ups(sheet: Sheet, lengths: Sequence[Wanted], box: Box) -> list[Item]:
     narrow = [border for _, border in sheet.borders if border.wide < SMALL]
     if not narrow:
         return []
-    side = "left" if any(want.sides[:1] == ("right",) for want in lengths) else "right"
-    pick = max if side == "right" else min
-    chosen = pick(narrow, key=lambda border: border.inner.right)
+    taken = {want.sides[:1] for want in lengths}
+    middle = box.left + box.width * 0.4
+    leftmost = min(border.inner.centre[0] for border in narrow)
+    side = "left" if ("right",) in taken or (leftmost < middle and ("left",) not in taken) else "right"
+    chosen = (max if side == "right" else min)(narrow, key=lambda border: border.inner.centre[0])
     return border_close_up(chosen, sheet.items, box, sheet.style.text_pt, side)
 
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from foldproof.drawing.close_up import SMALL, Border, is_upright
 from foldproof.drawing.labels import Wish
+from foldproof.drawing.lettering import text_width, wrap
 from foldproof.drawing.picture import Pane
 from foldproof.drawing.places import places_inside, places_round
 from foldproof.drawing.plane import XY, box_round, inside, middle_of, split_by_rings
@@ -67,11 +68,7 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
             x = min(room.left, laid.left) if leftward else max(room.right, laid.right)
             sheet.lengths.append(Wanted(
                 start=(x, a[1]), end=(x, b[1]), text=text, sides=("left", "right") if leftward else ("right", "left")))
-    pt = sheet.style.text_pt
-    sheet.wishes.append(Wish(
-        label=Label(text=bond.name if bond.name == made.guest else made.guest, at=guest.ring[0], pt=pt, bold=True),
-        places=(*places_inside(guest.ring, made.guest, pt, bold=True), *places_round(middle_of(guest.ring), pt)),
-        about=middle_of(guest.ring), area=guest.ring))
+    sheet.wishes.append(_named(made.guest, guest, sheet.style.text_pt))
     flush = [s for s in ("left", "right", "top", "bottom") if (q := getattr(done.action.at, s)) and q.value == 0]
     if flush:
         where = "on all four sides" if len(flush) == 4 else f"at {list_of(flush)}"
@@ -83,6 +80,21 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
         way = middle + {"both": "", "across": " across", "up": " up and down"}[centred]
         upon = f" on the {done.action.at.centred_on}" if done.action.at.centred_on else f" on the {bond.under.panel}"
         sheet.notes.append(f"{made.guest} {way}{upon}")
+
+
+NAME_WIDE = 26.0
+"""A name that finds no room in what it names is broken into lines no wider than this, in millimetres."""
+
+
+def _named(name: str, guest: Pane, pt: float) -> Wish:
+    """The name of what is put on: in it, or beside it with a line that leads there."""
+    room, middle = box_round(guest.ring), middle_of(guest.ring)
+    fits = text_width(name, pt, bold=True) < max(room.width, room.height)
+    text = name if fits else "\n".join(wrap(name, pt, NAME_WIDE))
+    inside_it = places_inside(guest.ring, name, pt, bold=True) if fits else ()
+    return Wish(
+        label=Label(text=text, at=middle, pt=pt, bold=True), about=middle, area=guest.ring,
+        places=(*inside_it, *places_round(middle, pt)))
 
 
 def _within(windows: Sequence[tuple[XY, ...]], area: tuple[XY, ...]) -> Iterator[tuple[XY, ...]]:
