@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldproof.drawing.ink import DASHES, FRACTIONS, contrast, lightened, to_svg, weight
+from foldproof.drawing.ink import DASHES, FRACTIONS, contrast, inked, lightened, to_svg, weight
+from foldproof.drawing.lettering import FRACTION_SIZE, text_width
 from foldproof.drawing.record import LEAST_LINE_PT, PLAIN, one_ink
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene
 
@@ -66,6 +67,13 @@ def test_folds_and_hidden_edges_differ_by_their_dashes_and_not_by_colour() -> No
     assert len(set(patterns)) == len(patterns)
     # common practice, no source: dash, dot, dot for a mountain
     assert len(DASHES[Kind.MOUNTAIN]) == 6 and len(DASHES[Kind.VALLEY]) == 2
+
+
+def test_dots_show_fractions_as_small_figures_of_the_same_width() -> None:
+    with inked(SCENE) as figure:
+        words = [artist.get_text() for artist in figure.findobj(match=lambda one: hasattr(one, "get_text"))]
+    assert "¹⁄₈" in words and "1/8" not in words
+    assert text_width("1/8", 10.0) == pytest.approx(text_width("¹⁄₈", 10.0) * FRACTION_SIZE, abs=0.02)
 
 
 def test_the_bytes_are_the_same_every_time() -> None:

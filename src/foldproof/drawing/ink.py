@@ -8,7 +8,17 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
-from foldproof.drawing.lettering import FRACTION_SIZE, MM_PER_PT, cap_height, font_files, line_step, runs, text_width
+from foldproof.drawing.lettering import (
+    FRACTION_SIZE,
+    MM_PER_PT,
+    cap_height,
+    font_files,
+    is_fraction,
+    line_step,
+    raised_figures,
+    runs,
+    text_width,
+)
 from foldproof.drawing.plane import XY, length, minus
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Fill, Hatch, Kind, Label, Line, Scene, parts
@@ -55,7 +65,7 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
     """
     from matplotlib.backends.backend_svg import FigureCanvasSVG
 
-    with inked(scene, style) as figure:
+    with inked(scene, style, raised=False) as figure:
         FigureCanvasSVG(figure)
         written = io.StringIO()
         figure.savefig(written, format="svg", metadata={"Date": None, "Creator": None, "Type": None, "Format": None})
@@ -63,10 +73,14 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
 
 
 @contextmanager
-def inked(scene: Scene, style: DrawingStyle = PLAIN) -> Iterator[Any]:
-    """A figure of the scene's size with everything in it, to be saved while the block runs."""
+def inked(scene: Scene, style: DrawingStyle = PLAIN, *, raised: bool = True) -> Iterator[Any]:
+    """A figure of the scene's size with everything in it, to be saved while the block runs.
+
+    `raised` sets fractions with small raised and lowered figures, where words become dots; else they stay words.
+    """
     import matplotlib
     from matplotlib.figure import Figure
+    from matplotlib.text import Text
     from matplotlib.transforms import Affine2D
 
     _register_fonts()
@@ -81,6 +95,8 @@ def inked(scene: Scene, style: DrawingStyle = PLAIN) -> Iterator[Any]:
             drawn = [_hatch(item, style)] if isinstance(item, Hatch) else [
                 artist for part in parts(item) for artist in _artists(part, style)]
             for artist in drawn:
+                if raised and isinstance(artist, Text) and is_fraction(artist.get_text()):
+                    artist.set_text(raised_figures(artist.get_text()))
                 artist.set_transform(on_paper)
                 artist.set_zorder(order)
                 figure.add_artist(artist)

@@ -49,6 +49,20 @@ def runs(text: str) -> tuple[tuple[str, bool], ...]:
 
 FRACTION_SIZE = 1.2
 """How much larger fractions are set than the words round them: their figures are small by design."""
+_RAISED, _LOWERED = (str.maketrans("0123456789", figures) for figures in ("⁰¹²³⁴⁵⁶⁷⁸⁹", "₀₁₂₃₄₅₆₇₈₉"))
+
+
+def is_fraction(text: str) -> bool:
+    """Whether a part of a line is a fraction and nothing else."""
+    return _FRACTION.fullmatch(text) is not None
+
+
+def raised_figures(fraction: str) -> str:
+    """`1/8` with raised and lowered figures and a fraction's stroke, as wide as the font's own fractions."""
+    over, under = fraction.split("/")
+    return f"{over.translate(_RAISED)}\u2044{under.translate(_LOWERED)}"
+
+
 _DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 
