@@ -3,7 +3,6 @@
 import argparse
 import hashlib
 import json
-import os
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -16,9 +15,9 @@ from foldproof.classroom.own_files import read_own
 from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
-from foldproof.findings.show import as_json, in_order, render
+from foldproof.findings.show import as_json, in_order
 from foldproof.pipeline import prove
-from foldproof.shell import add_own_files
+from foldproof.shell import add_own_files, show_findings
 
 MOST_CARDS = 12
 
@@ -81,8 +80,7 @@ def run_class(called: argparse.Namespace) -> int:
     if called.json:
         print(json.dumps(as_json(outcome.findings), indent=1, ensure_ascii=False))
     elif outcome.findings:
-        colour = sys.stdout.isatty() and "NO_COLOR" not in os.environ
-        print(render(outcome.findings, outcome.sources, colour=colour))
+        show_findings(outcome.findings, outcome.sources)
     if outcome.trouble:
         print(f"foldproof: the class plan is not built: {outcome.trouble}", file=sys.stderr)
     elif outcome.folder is not None and not called.json and sys.stdout.isatty():

@@ -11,9 +11,9 @@ from pathlib import Path
 from typing import Any
 
 from foldproof.documents.changes import Change, Facts, Stale, changes
-from foldproof.findings.show import render
 from foldproof.measures.quantity import Unit
 from foldproof.pipeline import prove
+from foldproof.shell import show_findings
 
 SAME, DIFFERENT, WRONG_CALL = 0, 1, 2
 MOST_BYTES = 50_000_000
@@ -100,7 +100,7 @@ def _of_recipe(path: Path) -> Facts:
 
     proof = prove(path)
     if proof.card is None or proof.making is None:
-        print(render(proof.findings, proof.sources))
+        show_findings(proof.findings, proof.sources)
         raise _WrongCall(f"{path} cannot be folded; mend it first")
     card = proof.card
     return card_facts(card, proof.making, tuple(hands(card, step) for step in proof.making.steps))

@@ -2,7 +2,6 @@
 
 import argparse
 import json
-import os
 import sys
 from pathlib import Path
 
@@ -10,9 +9,10 @@ from foldproof.documents.theme_folders import theme_names
 from foldproof.documents.trouble import DocumentsError
 from foldproof.filmed import Filmed
 from foldproof.findings.finding import Finding, has_errors
-from foldproof.findings.show import as_json, render
+from foldproof.findings.show import as_json
 from foldproof.pipeline import Options, build, prove
 from foldproof.recording.times import blank
+from foldproof.shell import show_findings
 
 EXAMPLES = """\
 the times file has a row for each step whose time is known, and one for the length:
@@ -100,4 +100,4 @@ def _show(findings: tuple[Finding, ...], sources: dict[str, str], called: argpar
     if called.json:
         print(json.dumps(as_json(findings), indent=1, ensure_ascii=False))
     elif findings:
-        print(render(findings, sources, colour=sys.stdout.isatty() and "NO_COLOR" not in os.environ))
+        show_findings(findings, sources)

@@ -14,7 +14,6 @@ from pathlib import Path
 from foldproof import __version__
 from foldproof.documents.numerals import numbers
 from foldproof.findings.finding import Finding, Place
-from foldproof.findings.show import render
 from foldproof.measures.quantity import Kind, Quantity
 from foldproof.measures.reading import read_quantity
 from foldproof.measures.writing import with_unit
@@ -22,6 +21,7 @@ from foldproof.origins.uses import Sought, Use, Where, leaning_on, quantities_of
 from foldproof.pipeline import Proof, prove
 from foldproof.recipe.records import Recipe
 from foldproof.recipe.references import write
+from foldproof.shell import show_findings
 
 FOUND, NOT_FOUND, WRONG_CALL = 0, 1, 2
 NEAREST = 3
@@ -59,7 +59,7 @@ def run_number(called: argparse.Namespace) -> int:
     proof = prove(called.recipe)
     recipe = proof.reading.recipe
     if recipe is None:
-        print(render(proof.findings, proof.reading.texts))
+        show_findings(proof.findings, proof.reading.texts)
         return NOT_FOUND
     read = read_quantity(
         called.number, place=Place(file="the number", line=1, column=1, length=max(1, len(called.number))), kind=None,

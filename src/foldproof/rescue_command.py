@@ -8,7 +8,6 @@ from pathlib import Path
 
 from foldproof.checks.parameters import parameters
 from foldproof.findings.finding import Finding, Place
-from foldproof.findings.show import render
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Kind, Unit
@@ -19,6 +18,7 @@ from foldproof.recipe.records import Recipe
 from foldproof.rescue.search import Option, options
 from foldproof.rescue.slip import Slip, moment_of, only_a_mark, slips_like
 from foldproof.rescue.telling import changes
+from foldproof.shell import show_findings
 
 SAVED, LOST, WRONG_CALL = 0, 1, 2
 
@@ -51,7 +51,7 @@ def run_rescue(called: argparse.Namespace) -> int:
     """Look for ways to save the card and print them."""
     proof = prove(called.recipe)
     if not proof.sound or proof.card is None or proof.making is None:
-        print(render(proof.findings, proof.reading.texts))
+        show_findings(proof.findings, proof.reading.texts)
         print("foldproof rescue: the recipe itself has errors; mend them first", file=sys.stderr)
         return LOST
     try:

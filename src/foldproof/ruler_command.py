@@ -8,13 +8,13 @@ from pathlib import Path
 
 from foldproof.findings.finding import Finding
 from foldproof.findings.nearest import nearest
-from foldproof.findings.show import render
 from foldproof.folding.card import Card
 from foldproof.measures.quantity import Kind
 from foldproof.measures.reading import read_quantity
 from foldproof.measures.writing import with_unit
 from foldproof.pipeline import prove
 from foldproof.recipe.records import Recipe
+from foldproof.shell import show_findings
 from foldproof.tolerance.outcomes import told
 from foldproof.tolerance.ruler import Cause, Diagnosis, Measurable, diagnose, fineness, measurable
 from foldproof.tolerance.settings import Setting
@@ -45,7 +45,7 @@ def run_ruler(called: argparse.Namespace) -> int:
     """Explain the readings, or list what can be measured."""
     proof = prove(called.recipe)
     if not proof.sound or proof.card is None or proof.making is None:
-        print(render(proof.findings, proof.sources))
+        show_findings(proof.findings, proof.sources)
         print("foldproof ruler: the recipe itself has errors; mend them first", file=sys.stderr)
         return NOT_FOUND
     card = proof.card

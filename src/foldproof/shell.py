@@ -116,8 +116,19 @@ def report(
     return ERRORS if any(outcome.wrong for outcome in outcomes) else SOUND
 
 
+def show_findings(findings: Sequence[Finding], sources: Mapping[str, str]) -> None:
+    """Print findings; on a terminal in colour, unless NO_COLOR is set, and no wider than it is."""
+    import shutil
+
+    from foldproof.findings.show import WIDTH, render
+
+    terminal = sys.stdout.isatty()
+    width = min(WIDTH, shutil.get_terminal_size((WIDTH, 24)).columns) if terminal else WIDTH
+    print(render(findings, sources, colour=terminal and "NO_COLOR" not in os.environ, width=width))
+
+
 def _print(outcomes: Sequence[Outcome], *, as_data: bool, always: bool, sources: Mapping[str, str]) -> None:
-    from foldproof.findings.show import as_json, render
+    from foldproof.findings.show import as_json
 
     findings = tuple(dict.fromkeys(finding for outcome in outcomes for finding in outcome.findings))
     texts = {file: text for outcome in outcomes for file, text in outcome.sources.items()}
@@ -126,7 +137,7 @@ def _print(outcomes: Sequence[Outcome], *, as_data: bool, always: bool, sources:
 
         print(json.dumps(as_json(findings), indent=1, ensure_ascii=False))
     elif findings or always:
-        print(render(findings, {**texts, **sources}, colour=sys.stdout.isatty() and "NO_COLOR" not in os.environ))
+        show_findings(findings, {**texts, **sources})
     told: dict[str, list[str]] = {}
     for outcome in outcomes:
         if outcome.trouble:

@@ -192,8 +192,10 @@ def test_plain_data() -> None:
             "message": "It is wrong.",
             "mend": "Mend it.",
             "step": "cut",
-            "place": {"file": "recipes/gate.yaml", "line": 4, "column": 9, "length": 5},
-            "asides": [{"text": "here", "place": {"file": "recipes/gate.yaml", "line": 3, "column": 10, "length": 5}}],
+            "place": {"file": "recipes/gate.yaml", "line": 4, "column": 9, "length": 5, "end": 14},
+            "asides": [
+                {"text": "here",
+                 "place": {"file": "recipes/gate.yaml", "line": 3, "column": 10, "length": 5, "end": 15}}],
         },
         {
             "name": "later",
@@ -212,3 +214,28 @@ def test_any_place_in_any_text_is_shown_on_short_lines(line: int, column: int, l
     text = show(finding(place=place(line, column, length)), source=source)
     assert text.endswith("1 error.\n")
     assert text.splitlines()[0] == "ERROR: a fault"
+
+
+def test_a_narrow_terminal_keeps_the_mark_under_its_words() -> None:
+    long = Finding(
+        name="a fault", severity=Severity.ERROR, message="It is wrong in a way that takes many words to say. " * 3,
+        mend="Mend it where it stands, and look at the other place, too.", place=place(1, 62, 6))
+    source = "steps: " + "words " * 9 + "border of the mat and more words that go on and on"
+    for width in (40, 60, 80):
+        lines = render([long], {"recipes/gate.yaml": source}, width=width).split("\n")
+        assert max(map(len, lines)) <= width
+        words, mark = lines[2], lines[3]
+        assert words[mark.index("=") : mark.index("=") + 6] == "border", (words, mark)
+
+
+def test_a_line_is_shown_whole_after_a_sign_that_some_take_for_its_end() -> None:
+    """A form feed, or a line separator (U+2028), ends no line of a recipe."""
+    for sign in ("\x0c", "\u2028", "\x85"):
+        shown = show(finding(place=place(2, 1, 5)), source=f"title: a{sign}b\nunits: inch\n")
+        assert "    units: inch\n    =====" in shown
+
+
+def test_data_gives_the_column_after_the_last_character() -> None:
+    (told,) = as_json([finding(place=place(4, 9, 5), asides=(Aside(text="x"),))])
+    assert told["place"] == {"file": "recipes/gate.yaml", "line": 4, "column": 9, "length": 5, "end": 14}
+    assert told["asides"] == [{"text": "x", "place": None}]

@@ -55,9 +55,9 @@ def test_the_lines_of_a_shot_are_looked_at() -> None:
     assert told(spoilt("seconds: 20", 'seconds: 20, say: "See {this}"')) == [("unknown name", "{this}")]
 
 
-def test_a_passage_of_several_lines_is_pointed_at_where_it_starts() -> None:
+def test_a_passage_of_several_lines_is_followed_to_the_name() -> None:
     found = told(spoilt("    text: Cut one base.", "    text: >\n      Cut one\n      {bsae}."))
-    assert found == [("unknown name", ">")]
+    assert found == [("unknown name", "{bsae}")]
 
 
 def test_a_reference_to_a_measure_that_is_broken_stays_silent() -> None:

@@ -4,13 +4,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from foldproof.checks.pinpoint import NO_TEXTS, place_in
 from foldproof.findings.finding import Place
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Kind, Unit
 from foldproof.measures.spotted import Sense as Spot
 from foldproof.measures.spotted import Spotted
 from foldproof.measures.spotting import spot_numbers
+from foldproof.recipe.pinpoint import NO_TEXTS, place_in
 from foldproof.recipe.records import Text
 
 _KINDS = {Spot.LENGTH: Kind.LENGTH, Spot.BARE: Kind.LENGTH, Spot.TIME: Kind.TIME, Spot.ANGLE: Kind.ANGLE,

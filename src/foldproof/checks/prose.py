@@ -10,12 +10,12 @@ from foldproof.checks.known import known_sizes
 from foldproof.checks.mentions import Mention, mentions_in
 from foldproof.checks.parameters import Parameter, parameters
 from foldproof.checks.phrases import length, listed
-from foldproof.checks.pinpoint import words_round
 from foldproof.findings.finding import Aside, Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Kind, Unit
 from foldproof.measures.rounding import half_even
+from foldproof.recipe.pinpoint import words_round
 from foldproof.recipe.records import StepSpec, Text
 from foldproof.recipe.references import references
 

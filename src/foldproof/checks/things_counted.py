@@ -4,13 +4,13 @@ import re
 from collections.abc import Iterable, Iterator
 
 from foldproof.checks.counts import WRONG_COUNT
-from foldproof.checks.pinpoint import place_in
 from foldproof.checks.prose import called, passages_of
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.paper.face import Fold
 from foldproof.recipe.actions import Attach, CutOut, DieCut
+from foldproof.recipe.pinpoint import place_in
 from foldproof.recipe.records import StepSpec
 
 _NUMBERS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")

@@ -6,7 +6,6 @@ from enum import StrEnum
 from fractions import Fraction
 
 from foldproof.checks.binding import Bound, Sense
-from foldproof.checks.pinpoint import words_round
 from foldproof.checks.prose import bind_card, called, passages_of
 from foldproof.findings.finding import Place
 from foldproof.folding.card import Card, FlatPose
@@ -14,6 +13,7 @@ from foldproof.making.table import Making
 from foldproof.measures.quantity import Kind, Quantity
 from foldproof.origins.paths import Paths
 from foldproof.paper.polygon import bounding_box
+from foldproof.recipe.pinpoint import words_round
 from foldproof.recipe.records import Recipe
 from foldproof.recipe.references import write
 

@@ -4,9 +4,9 @@ import re
 
 from foldproof.findings.nearest import nearest
 from foldproof.measures.quantity import Kind, Quantity, Unit
-from foldproof.measures.trouble import part_of
 from foldproof.measures.writing import with_unit, write_number
 from foldproof.recipe.desk import Desk
+from foldproof.recipe.pinpoint import place_in
 from foldproof.recipe.records import Recipe, Text
 
 REFERENCE = re.compile(r"\{([^{}]*)\}")
@@ -57,7 +57,7 @@ def check_references(text: Text, desk: Desk) -> None:
         desk.error(
             "unknown name",
             f"`{{{name}}}`: no measure is named `{name}`." if name else "`{}` names no measure.",
-            part_of(text.place, text.value, found.start(), found.end()),
+            place_in(text, found.start(), found.end(), desk.texts),
             f"Did you mean `{{{guess}}}`?"
             if guess
             else "Words in braces are filled in with a measure; write a measure's name, or other brackets.",

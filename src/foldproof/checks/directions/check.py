@@ -37,13 +37,13 @@ from foldproof.checks.directions.stacks import judge_on_top
 from foldproof.checks.directions.turns import AMOUNTS, WAYS, judge_edge, judge_same_face, judge_stop, judge_turn
 from foldproof.checks.directions.verdict import Verdict
 from foldproof.checks.directions.worked import judge_worked_face
-from foldproof.checks.pinpoint import place_in, words_round
 from foldproof.checks.prose import bind_step, called, passages_of
 from foldproof.findings.finding import Finding, Place
 from foldproof.folding.card import Card
 from foldproof.frozen import dataclass
 from foldproof.making.table import Making, StepMade
 from foldproof.recipe.actions import Attach
+from foldproof.recipe.pinpoint import place_in, words_round
 from foldproof.recipe.text import Text
 
 WRONG_DIRECTION = error(
