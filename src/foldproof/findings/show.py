@@ -84,8 +84,8 @@ def _show(finding: Finding, sources: Mapping[str, str], colour: bool, width: int
         lines += _wrapped(f"see {_clean(aside.text)}{where}", width)
         lines += _quoted(aside.place, sources, width, None)
     if finding.mend:
-        told = _wrapped(f"{_MEND} {finding.mend}", width)
-        lines += [told[0].replace(_MEND, _inked(_MEND, _BOLD, colour), 1), *told[1:]]
+        mend = _wrapped(f"{_MEND} {finding.mend}", width)
+        lines += [mend[0].replace(_MEND, _inked(_MEND, _BOLD, colour), 1), *mend[1:]]
     return "\n".join(lines)
 
 
