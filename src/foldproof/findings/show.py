@@ -80,8 +80,8 @@ def _show(finding: Finding, sources: Mapping[str, str], colour: bool, width: int
     lines += _quoted(finding.place, sources, width, _INK[finding.severity] if colour else None)
     lines += _wrapped(finding.message, width)
     for aside in finding.asides:
-        where = f", at {_where(aside.place)}" if aside.place else ""
-        lines += _wrapped(f"see {_clean(aside.text)}{where}", width)
+        at = f", at {_where(aside.place)}" if aside.place else ""
+        lines += _wrapped(f"see {_clean(aside.text)}{at}", width)
         lines += _quoted(aside.place, sources, width, None)
     if finding.mend:
         mend = _wrapped(f"{_MEND} {finding.mend}", width)
