@@ -182,6 +182,26 @@ def test_the_arrow_of_a_fold_tells_which_way(fold: str, head: HeadKind) -> None:
     assert f"{fold} fold" in words_of(scene)
 
 
+@pytest.mark.parametrize(("fold", "rises"), [
+    pytest.param("valley", 1, id="up"), pytest.param("mountain", -1, id="down"),
+])
+def test_a_fold_that_stands_is_shown_from_its_edge_too(fold: str, rises: int) -> None:
+    scene = scene_of(f"score: 3\nfold: {{score: spine, fold: {fold}, angle: 60}}", fold=fold)
+    assert "60°" in words_of(scene) and "seen from the near edge" in words_of(scene)
+    still, standing = lines_of(scene, Kind.STRONG)
+    assert still.points[0][1] == pytest.approx(still.points[1][1]) and still.points[1] == standing.points[0]
+    # the rear, left of the spine, lies still; the cover has turned 60 degrees out of the table
+    x, y = minus(standing.points[1], standing.points[0])
+    assert still.points[0][0] < still.points[1][0] and x > 0 and y * rises > 0
+    assert abs(y) / x == pytest.approx(3 ** 0.5)
+    assert faults(scene) == []
+
+
+def test_a_fold_that_lies_is_not_shown_from_its_edge() -> None:
+    scene = scene_of("score: 3\nfold: {score: spine, fold: valley}")
+    assert not any("seen from" in words for words in words_of(scene))
+
+
 def test_the_arrow_runs_from_what_moves_to_where_it_comes_to_lie() -> None:
     scene = scene_of("score: 3\nfold: {score: spine, fold: valley}")
     (arrow,) = [item for item in scene.items if isinstance(item, Arrow) and len(item.points) > 4]

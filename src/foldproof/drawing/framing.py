@@ -9,6 +9,7 @@ from foldproof.drawing.frames import looked_at
 from foldproof.drawing.labels import obstacles_of, set_labels
 from foldproof.drawing.picture import paper_items, picture_of, seen
 from foldproof.drawing.plane import Box
+from foldproof.drawing.profile import ARM, edge_on, standing_folds
 from foldproof.drawing.record import DrawingStyle
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line, items_box
@@ -51,6 +52,9 @@ def draw_frame(card: Card, frame: Frame, scale: float, style: DrawingStyle) -> t
     lens = _close_ups(sheet, lengths, box)
     rows = set_in_rows(lengths, beside, style.text_pt, obstacles_of([*sheet.items, *lens]).strokes)
     items = [*sheet.items, *tools, *rows, *lens]
+    for hinge, angle in standing_folds(picture):
+        room = items_box(tuple(items))
+        items += edge_on(picture, hinge, angle, (room.right + ARM + 5.0, box.centre[1]), style.small_pt)
     wishes = [*(tool_names(box, style.small_pt) if fence else []), *sheet.wishes]
     obstacles = obstacles_of(items)
     if lens:
