@@ -121,7 +121,7 @@ def _build(task: Task, options: Options) -> Outcome:
 
 def _each(work: Callable[[Task], Outcome], tasks: Sequence[Task]) -> Iterator[Outcome]:
     """The outcome of each recipe in turn; several are worked on at once, each in a process of its own."""
-    jobs = min(len(tasks), os.cpu_count() or 1, MOST_JOBS)
+    jobs = min(len(tasks), _processors(), MOST_JOBS)
     if jobs < 2:
         yield from map(work, tasks)
         return
@@ -132,6 +132,11 @@ def _each(work: Callable[[Task], Outcome], tasks: Sequence[Task]) -> Iterator[Ou
         jobs, mp_context=get_context("spawn"), initializer=seldom_collected, max_tasks_per_child=TASKS_A_PROCESS,
     ) as pool:
         yield from pool.map(work, tasks)
+
+
+def _processors() -> int:
+    """How many this process may use."""
+    return len(os.sched_getaffinity(0)) if sys.platform == "linux" else os.cpu_count() or 1
 
 
 def _shown(outcomes: Iterable[Outcome], total: int) -> Iterator[Outcome]:

@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import Bond
+from foldproof.making.order import lying
 from foldproof.making.outcome import Outcome, Setting, fault, refused
 from foldproof.making.putting import put, said_distances
 from foldproof.making.seen import Seen, seen, to_maker
@@ -81,6 +82,8 @@ def _out_of_reach(setting: Setting, bond: Bond) -> list[Finding]:
     receiver = card.panels[bond.under.panel].piece
     if receiver not in table.pieces:
         return []
+    if _plainly_open(setting, receiver, bond):
+        return []
     above = seen(card, table, receiver)
     panel, face = bond.under.panel, bond.under.face
     unshaped = not any(shown.panel is not None for shown in above.shown if shown.piece == receiver)
@@ -93,6 +96,29 @@ def _out_of_reach(setting: Setting, bond: Bond) -> list[Finding]:
     return [fault(
         setting, "glued to a face that is covered", f"The {bond.name} goes on the {face.value} of the {panel}, which "
         "is covered at this moment.", "Open the fold that covers it first, or move this step.")]
+
+
+def _plainly_open(setting: Setting, receiver: str, bond: Bond) -> bool:
+    """Whether the panel itself, with that face up, is what lies highest at the middle of where it goes.
+
+    Nothing that is seen from above need be worked out then: most layers go where nothing lies, and the whole view takes
+    the longer the more layers there are.
+    """
+    if bond.area is None:
+        return False
+    card, table = setting.card, setting.table
+    panel, middle = card.panels[bond.under.panel], centre_of(bond.area)
+    work = work_with(card, table, receiver)
+    own = next((p for p in work.parts if p.piece == receiver and p.panel in (None, panel.name)), None)
+    if own is None or work.face_up(own) is not bond.under.face:
+        return False
+    if any(locate(middle, ring, holes) is not Where.IN
+           for ring, holes in ((panel.ring, panel.holes), (own.ring, own.holes))):
+        return False
+    spot, found = own.fit.point(middle), lying(card, table, work)
+    place = found.parts.index(own)
+    over = (part for i, part in enumerate(found.parts) if (i, place) in found.over)
+    return all(locate(part.fit.inverse.point(spot), part.ring, part.holes) is Where.OUT for part in over)
 
 
 def _lies_open(setting: Setting, above: Seen, bond: Bond) -> bool:
