@@ -1,0 +1,60 @@
+"""The drawings of a handout: each step in the arrangement that its words leave the most room for."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from foldproof.documents.handout_editions import Edition
+from foldproof.documents.handout_room import GAP_MM, LEAST_MM, setting
+from foldproof.documents.view import Step, View
+from foldproof.drawing.cutting import draw_cutting_list
+from foldproof.drawing.key import draw_key, kinds_in
+from foldproof.drawing.poses import draw_pose
+from foldproof.drawing.record import Drawing
+from foldproof.drawing.scene import Scene
+from foldproof.drawing.steps import ink_step, step_scene
+from foldproof.folding.card import Card
+from foldproof.making.table import Making, StepMade
+
+SHARES = (1.0, 0.63, 0.42)
+"""How much of the sheet's width a step's frames may take before they go on in another row: the ways that are tried."""
+
+
+def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> View:
+    """The view with its drawings made for an edition."""
+    scenes = {made.spec.id: scene for made in making.steps
+              if not edition.compact and (scene := _best(view, card, made, edition)) is not None}
+    kinds = frozenset(kind for scene in scenes.values() for kind in kinds_in(scene))
+    made_of = {made.spec.id: made for made in making.steps}
+    return replace(
+        view,
+        finished=tuple(replace(shown, drawing=_pose(card, shown.pose, edition)) for shown in view.finished),
+        cutting=draw_cutting_list(card, edition.style),
+        key=_key(kinds, edition) if kinds else None,
+        steps=tuple(
+            replace(step, drawing=ink_step(card, made_of[step.id], scenes[step.id], edition.style)
+                    if step.id in scenes else None)
+            for step in view.steps))
+
+
+def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | None:
+    """The arrangement of a step's frames with which it takes the least height on the sheet."""
+    step = next(step for step in view.steps if step.id == made.spec.id)
+    found: list[tuple[float, Scene]] = []
+    for share in SHARES:
+        scene = step_scene(card, made, replace(edition.style, width_mm=edition.width_mm * share))
+        if scene is None:
+            return None
+        on_paper = (scene.width * edition.enlarged, scene.height * edition.enlarged)
+        found.append((setting(step, edition, on_paper).height_mm, scene))
+    return min(found, key=lambda one: one[0])[1]
+
+
+def _pose(card: Card, name: str, edition: Edition) -> Drawing | None:
+    pose = card.pose(name)
+    return draw_pose(card, pose, edition.style) if pose else None
+
+
+def _key(kinds: frozenset[str], edition: Edition) -> Drawing:
+    """The key in as many columns as the sheet has room for."""
+    ways = [draw_key(kinds, edition.style, columns) for columns in (4, 3, 2, 1)]
+    return next((key for key in ways if key.width_mm <= edition.width_mm), ways[-1])
