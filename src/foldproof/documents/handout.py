@@ -5,7 +5,7 @@ from markupsafe import Markup
 from foldproof.documents.cutting import FRAMES
 from foldproof.documents.handout_editions import REGULAR, WIDTH_MM, Edition
 from foldproof.documents.handout_room import setting
-from foldproof.documents.printing import FONT_RULES, materials, to_pdf
+from foldproof.documents.printing import FONT_RULES, materials, to_pdf, unbroken
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
 from foldproof.drawing.record import Drawing
@@ -35,9 +35,9 @@ def handout_html(view: View, theme: Theme, paper: str, edition: Edition = REGULA
         f" @bottom-left {{ {foot} }} @bottom-center {{ {foot} }}"
         f' @bottom-right {{ content: "{view.stamp}"; {foot} }} }}')
     css = Markup("\n".join((FONT_RULES, theme.text("handout.css"), sheet)))
-    return theme.render(
+    return unbroken(theme.render(
         "handout.html", view=view, css=css, frames=FRAMES, edition=edition, wide_mm=WIDTH_MM,
-        settings={step.id: setting(step, edition, _on_paper(step.drawing, edition)) for step in view.steps})
+        settings={step.id: setting(step, edition, _on_paper(step.drawing, edition)) for step in view.steps}))
 
 
 def _on_paper(drawing: Drawing | None, edition: Edition) -> tuple[float, float] | None:

@@ -11,7 +11,7 @@ from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import Drawing
 from foldproof.drawing.scene import Scene
-from foldproof.drawing.steps import ink_step, step_scene
+from foldproof.drawing.steps import ink_step, scale_of, step_scene
 from foldproof.folding.card import Card
 from foldproof.making.table import Making, StepMade
 
@@ -28,8 +28,9 @@ def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> V
     return replace(
         view,
         finished=tuple(replace(shown, drawing=_pose(card, shown.pose, edition)) for shown in view.finished),
-        cutting=draw_cutting_list(card, edition.style),
+        cutting=_cutting(card, edition),
         key=_key(kinds, edition) if kinds else None,
+        scale=_scale(card, edition) if kinds else "",
         steps=tuple(
             replace(step, drawing=ink_step(card, made_of[step.id], scenes[step.id], edition.style)
                     if step.id in scenes else None)
@@ -41,7 +42,10 @@ def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | N
     step = next(step for step in view.steps if step.id == made.spec.id)
     found: list[tuple[float, Scene]] = []
     for share in SHARES:
-        scene = step_scene(card, made, replace(edition.style, width_mm=edition.width_mm * share))
+        style = replace(edition.style, width_mm=edition.width_mm * share)
+        if scale_of(card, style) != scale_of(card, edition.style):
+            continue
+        scene = step_scene(card, made, style)
         if scene is None:
             return None
         on_paper = (scene.width * edition.enlarged, scene.height * edition.enlarged)
@@ -49,9 +53,21 @@ def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | N
     return min(found, key=lambda one: one[0])[1]
 
 
+def _cutting(card: Card, edition: Edition) -> Drawing:
+    """The cutting list at the size, of a few, at which its rows take the least height."""
+    ways = [draw_cutting_list(card, edition.style, edition.cuts_mm * share) for share in (1.0, 0.9, 0.8)]
+    return min(ways, key=lambda drawing: drawing.height_mm)
+
+
 def _pose(card: Card, name: str, edition: Edition) -> Drawing | None:
     pose = card.pose(name)
-    return draw_pose(card, pose, edition.style) if pose else None
+    return draw_pose(card, pose, edition.style, edition.poses_mm) if pose else None
+
+
+def _scale(card: Card, edition: Edition) -> str:
+    """The scale of the steps on paper, to one decimal: `1:5`."""
+    times = float(card.recipe.unit.millimetres) / scale_of(card, edition.style) / edition.enlarged
+    return f"1:{round(times, 1):g}"
 
 
 def _key(kinds: frozenset[str], edition: Edition) -> Drawing:

@@ -15,6 +15,8 @@ LEAST_MM = 56.0
 """The narrowest column of words."""
 APART_MM = 112.0
 """From here on a column of words is set as two: what is told, and what is ticked off."""
+TITLE = 2.0
+"""How high the title stands, in ems."""
 LINE = 1.34
 """From line to line, in ems."""
 RAGGED = 1.06
@@ -43,17 +45,17 @@ class Setting:
 def setting(step: Step, edition: Edition, size: tuple[float, float] | None) -> Setting:
     """The way to set a step that takes the least height; `size` is its picture's on paper, width and height."""
     ways = [_set(step, edition, WIDTH_MM, size[1] + 2.0 if size else 0.0, beneath=True)]
-    if size and (left := WIDTH_MM - size[0] - GAP_MM) >= LEAST_MM * edition.body_pt / 9.8:
+    if size and (left := WIDTH_MM - size[0] - GAP_MM) >= LEAST_MM * edition.body_pt / 9.6:
         ways.insert(0, _set(step, edition, left, size[1], beneath=False))
     return min(ways, key=lambda way: way.height_mm)
 
 
 def _set(step: Step, edition: Edition, room: float, picture: float, *, beneath: bool) -> Setting:
-    apart = room >= APART_MM * edition.body_pt / 9.8 and bool(step.short)
+    apart = room >= APART_MM * edition.body_pt / 9.6 and bool(step.short)
     told, ticked = _told(step), [(line, BOX_MM) for line in step.short]
     column = (room - GAP_MM) / 2 if apart else room
     tall, other = (lines_mm(part, column, edition.body_pt) for part in (told, ticked))
-    words = max(tall, other) if apart else tall + other
+    words = TITLE * edition.body_pt * MM_PER_PT + (max(tall, other) if apart else tall + other)
     return Setting(
         words_mm=room, apart=apart, beneath=beneath, height_mm=words + picture if beneath else max(words, picture))
 

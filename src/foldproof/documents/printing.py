@@ -1,6 +1,7 @@
 """HTML to PDF. The printer sees only what it is handed by name: nothing is read from disk or from a network."""
 
 import logging
+import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 from urllib.parse import unquote
@@ -13,6 +14,11 @@ if TYPE_CHECKING:
     from types import ModuleType
 
     from weasyprint.urls import URLFetcher
+
+_LENGTH = re.compile(r'( ?)<span class="length">((?:[^<]|<span class="fraction">[^<]*</span>)*)')
+_BLANK = re.compile(r" (?![^<>]*>)")
+"""Outside of tags."""
+_UNBROKEN = "\u00a0"
 
 SCHEME = "foldproof:"
 """Own names: `foldproof:drawing/NAME.svg`, `foldproof:photo/NAME`, `foldproof:font/CUT`."""
@@ -43,6 +49,15 @@ def to_pdf(page: str, material: Mapping[str, tuple[str, bytes]]) -> bytes:
         return bytes(printer.write_pdf(pdf_variant="pdf/ua-1"))
     except weasyprint.urls.FatalURLFetchingError as error:
         raise ThemeError(f"a template asks for something that no document holds: {error}") from error
+
+
+def unbroken(page: str) -> str:
+    """HTML whose lengths (`5 1/2 in`) are kept on one line by their own blanks rather than by a style.
+
+    The blank before a length goes into its span: where words end close to the end of a line and a span follows, the
+    printer breaks lines oddly (1 line in 400 of the demo recipes; none so).
+    """
+    return _LENGTH.sub(lambda found: f'<span class="length">{found[1]}{_BLANK.sub(_UNBROKEN, found[2])}', page)
 
 
 def _weasyprint() -> "ModuleType":

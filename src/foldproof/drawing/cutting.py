@@ -47,10 +47,10 @@ def cuts_of(card: Card) -> tuple[Cut, ...]:
     return tuple(Cut(pieces=tuple(pieces)) for pieces in found.values())
 
 
-def cutting_scene(card: Card, style: DrawingStyle = PLAIN) -> Scene:
+def cutting_scene(card: Card, style: DrawingStyle = PLAIN, largest_mm: float = LARGEST_MM) -> Scene:
     """The scene of the cutting list."""
     boxes = [bounding_box(piece.outline) for piece in card.pieces]
-    scale = min(LARGEST_MM / float(max(max(b.width, b.height) for b in boxes)), float(card.recipe.unit.millimetres))
+    scale = min(largest_mm / float(max(max(b.width, b.height) for b in boxes)), float(card.recipe.unit.millimetres))
     items: list[Item] = []
     row: list[tuple[list[Item], Box]] = []
     used = top = 0.0
@@ -78,9 +78,9 @@ def cutting_scene(card: Card, style: DrawingStyle = PLAIN) -> Scene:
     return framed(tuple(items))
 
 
-def draw_cutting_list(card: Card, style: DrawingStyle = PLAIN) -> Drawing:
+def draw_cutting_list(card: Card, style: DrawingStyle = PLAIN, largest_mm: float = LARGEST_MM) -> Drawing:
     """The drawing of the cutting list."""
-    scene = cutting_scene(card, style)
+    scene = cutting_scene(card, style, largest_mm)
     return Drawing(
         svg=to_svg(scene, style), alt=" ".join(["Cutting list.", *(tell_cut(card, cut) for cut in cuts_of(card))]),
         width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="cutting-list",

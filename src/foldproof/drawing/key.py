@@ -8,7 +8,7 @@ from foldproof.drawing.plane import XY
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Area, Arrow, Fill, Hatch, HeadKind, Item, Kind, Label, Line, Scene, framed, moved
 
-SAMPLE = 15.0
+SAMPLE = 11.0
 """Width of a sample in millimetres."""
 ROW = 6.2
 ADHESIVE = Hatch(rings=()).spacing
@@ -47,7 +47,7 @@ def draw_key(wanted: Iterable[str] | None = None, style: DrawingStyle = PLAIN, c
             by = (across, -i * ROW)
             items += [moved(item, by) for item in _sample(kind)]
             items.append(Label(text=words, at=(across + SAMPLE + 2.0, -i * ROW), pt=style.small_pt, anchor="start"))
-        across += SAMPLE + 2.0 + max(text_width(words, style.small_pt) for _, words in column) + 7.0
+        across += SAMPLE + 2.0 + max(text_width(words, style.small_pt) for _, words in column) + 4.5
     scene = framed(tuple(items))
     return Drawing(
         svg=to_svg(scene, style), alt=f"Key to the drawings: {'; '.join(words for _, words in rows)}.",

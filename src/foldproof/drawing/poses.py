@@ -24,11 +24,11 @@ LARGEST_MM = 74.0
 """The longest side of the largest pose of a card."""
 
 
-def pose_scale(card: Card) -> float:
+def pose_scale(card: Card, largest_mm: float = LARGEST_MM) -> float:
     """Millimetres in one unit, the same for all poses of a card; nothing beyond life size."""
     sides = [max(_extent(card, pose)) for pose in card.poses]
     life = float(card.recipe.unit.millimetres)
-    return min(LARGEST_MM / max(sides), life) if sides else life
+    return min(largest_mm / max(sides), life) if sides else life
 
 
 def _extent(card: Card, pose: Pose) -> tuple[float, float]:
@@ -37,20 +37,23 @@ def _extent(card: Card, pose: Pose) -> tuple[float, float]:
 
 def pose_scene(
     card: Card, pose: Pose, style: DrawingStyle = PLAIN, *, names: bool = True, hidden: bool = False,
+    largest_mm: float = LARGEST_MM,
 ) -> Scene:
     """The scene of a pose with its width and height, or the height to which it stands.
 
     `names` writes the names of what shows; `hidden` dots the edges that lie out of sight.
     """
-    scale = pose_scale(card)
+    scale = pose_scale(card, largest_mm)
     if isinstance(pose, FlatPose):
         return framed(tuple(_flat_items(card, pose, scale, style, names=names, hidden=hidden)))
     return framed(tuple(standing_items(card, pose, scale, style)))
 
 
-def draw_pose(card: Card, pose: Pose, style: DrawingStyle = PLAIN) -> Drawing:
+def draw_pose(
+    card: Card, pose: Pose, style: DrawingStyle = PLAIN, largest_mm: float = LARGEST_MM,
+) -> Drawing:
     """The drawing of a pose."""
-    scene = pose_scene(card, pose, style)
+    scene = pose_scene(card, pose, style, largest_mm=largest_mm)
     return Drawing(
         svg=to_svg(scene, style), alt=tell_pose(card, pose), width_mm=round(scene.width, 2),
         height_mm=round(scene.height, 2), name=f"pose-{file_name(pose.name)}",
