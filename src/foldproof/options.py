@@ -19,6 +19,8 @@ class Options:
     """Whether it is told for the other hand, into a folder of its own."""
     measures: Measures | None = None
     """The units of its edition, in a folder of its own; None, or the recipe's own, for the recipe as it is."""
+    handouts: tuple[str, ...] = ()
+    """The editions of the handout that are made beside the usual one: `large-print`, `one-ink`, `compact`."""
     stock: Path | None = None
     """The teacher's stock file, for the class plan."""
     desk: Path | None = None

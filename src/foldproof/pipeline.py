@@ -289,7 +289,8 @@ def documents(
         view = with_care(view, card, studied or study(card, making))
         view = told_in(view, options.measures)
         view = for_left_hands(view, making) if options.left_handed else view
-        files = {file: handout.handout(view, theme, paper) for paper, file in handout.file_names(view.unit).items()}
+        handouts = handout.handouts(view, card, making, options.handouts)
+        files = {one.file: one.pdf(theme) for one in handouts}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
         files |= {"cues.pdf": cues_pdf(view, theme)}
         if proof.film is not None:
@@ -303,7 +304,7 @@ def documents(
         if class_plan is not None:
             files |= class_set(class_plan, theme, tuple(proof.reading.texts.values()), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
-        problems = audit(view, files)
+        problems = audit(view, files, handouts)
     if problems:
         more = f"; and {len(problems) - TOLD} more" if len(problems) > TOLD else ""
         raise AuditError(f"the finished documents disagree with the card: {'; '.join(problems[:TOLD])}{more}")

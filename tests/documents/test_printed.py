@@ -15,7 +15,7 @@ from pypdf import PdfReader
 from foldproof.documents import handout, page, shots
 from foldproof.documents.pdf_text import read_pdf
 from foldproof.documents.printing import materials, to_pdf
-from foldproof.documents.readback import audit
+from foldproof.documents.readback import audit, audit_handout
 from foldproof.documents.theme import Theme
 from foldproof.documents.trouble import ThemeError
 from foldproof.documents.view import View
@@ -93,12 +93,15 @@ def test_a_step_is_never_split(view: View, plain_theme: Theme) -> None:
     many = replace(view, steps=tuple(
         replace(first, number=number, id=f"step-{number}", title=f"Step called {number}") for number in range(1, 9)))
     html = handout.handout_html(many, plain_theme, "letter")
-    sheets = read_pdf(to_pdf(html, materials(many))).sheets
-    assert len(sheets) > 2
-    for number in range(1, 9):
-        (sheet,) = [text for text in sheets if f"Step called {number}" in text]
-        after = sheet.split(f"Step called {number}")[1]
-        assert "Fold on the spine" in after.split("Step called")[0], "its last line is on the sheet of its title"
+    assert len(read_pdf(to_pdf(html, materials(many))).sheets) > 2
+    assert not _split(many, to_pdf(html, materials(many)))
+    broken = html.replace('<ul class="ticks short"', '<ul class="ticks short" id="x" ').replace(
+        "</style>", ".step, .told { break-inside: auto; float: none } #x { break-before: page; float: none }</style>")
+    assert _split(many, to_pdf(broken, materials(many))), "a step that goes on overleaf is noticed"
+
+
+def _split(view: View, printed: bytes) -> list[str]:
+    return [told for told in audit_handout(view, read_pdf(printed)) if "is split over the sheets" in told]
 
 
 def test_the_printer_gives_out_own_names_only(plain_theme: Theme) -> None:

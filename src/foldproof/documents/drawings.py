@@ -8,7 +8,7 @@ from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import DrawingStyle
-from foldproof.drawing.steps import ink_step, scale_words, step_scene
+from foldproof.drawing.steps import ink_step, step_scene
 from foldproof.filming.continuity import continuity
 from foldproof.filming.records import FilmPlan
 from foldproof.folding.card import Card
@@ -16,17 +16,14 @@ from foldproof.making.table import Making
 
 
 def draw(card: Card, making: Making, film: FilmPlan, paper: DrawingStyle, screen: DrawingStyle) -> Drawn:
-    """Draw the poses, the cutting list, each step in both styles, a key to the lines that the steps use, each shot."""
+    """Draw the poses, each shot on paper; for a screen the cutting list, each step, a key to the lines of the steps.
+
+    The handouts' own drawings are made for each of its editions (handout_drawings).
+    """
     held = continuity(card, film.filming_order)
-    scenes = [(step, scene) for step in making.steps if (scene := step_scene(card, step, paper)) is not None]
-    kinds = frozenset(kind for _, scene in scenes for kind in kinds_in(scene))
     return replace(
         draw_for_screen(card, making, screen),
-        steps={step.spec.id: ink_step(card, step, scene, paper) for step, scene in scenes},
         shots={shot.key: draw_shot(card, film, shot, held[shot.key], paper) for shot in film.shots},
-        cutting=draw_cutting_list(card, paper),
-        key=draw_key(kinds, paper) if kinds else None,
-        scale=scale_words(card, paper),
     )
 
 

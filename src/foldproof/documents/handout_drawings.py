@@ -1,11 +1,10 @@
 """The drawings of a handout: each step in the arrangement that its words leave the most room for."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from foldproof.documents.handout_editions import Edition
-from foldproof.documents.handout_room import GAP_MM, LEAST_MM, setting
-from foldproof.documents.view import Step, View
+from foldproof.documents.handout_kinds import Edition
+from foldproof.documents.handout_room import setting
+from foldproof.documents.view import View
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil
 
-from foldproof.documents.handout_editions import WIDTH_MM, Edition
+from foldproof.documents.handout_kinds import Edition
 from foldproof.documents.prose import plain
 from foldproof.documents.view import Step
 from foldproof.drawing.lettering import MM_PER_PT, text_width
@@ -44,8 +44,8 @@ class Setting:
 
 def setting(step: Step, edition: Edition, size: tuple[float, float] | None) -> Setting:
     """The way to set a step that takes the least height; `size` is its picture's on paper, width and height."""
-    ways = [_set(step, edition, WIDTH_MM, size[1] + 2.0 if size else 0.0, beneath=True)]
-    if size and (left := WIDTH_MM - size[0] - GAP_MM) >= LEAST_MM * edition.body_pt / 9.6:
+    ways = [_set(step, edition, edition.room_mm, size[1] + 2.0 if size else 0.0, beneath=True)]
+    if size and (left := edition.room_mm - size[0] - GAP_MM) >= LEAST_MM * edition.body_pt / 9.6:
         ways.insert(0, _set(step, edition, left, size[1], beneath=False))
     return min(ways, key=lambda way: way.height_mm)
 

@@ -7,11 +7,13 @@ page, and in the shot list on paper and as a table. A build that disagrees with 
 import csv
 import io
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from html.parser import HTMLParser
 
 from foldproof.documents.film_view import FilmShot
+from foldproof.documents.handout import Handout
+from foldproof.documents.handout_kinds import REGULAR, Edition
 from foldproof.documents.numerals import numbers
 from foldproof.documents.paste_in import NOT_IN_A_POST, PASTE_IN, UPLOADS
 from foldproof.documents.pdf_text import Said, Told, read_pdf
@@ -23,11 +25,19 @@ from foldproof.measures.spotting import spot_numbers
 from foldproof.measures.writing import write_number
 
 
-def audit(view: View, files: Mapping[str, bytes]) -> tuple[str, ...]:
-    """What the files of a set say wrongly; empty when all agree. Each problem names the file."""
+def audit(view: View, files: Mapping[str, bytes], handouts: Iterable[Handout] = ()) -> tuple[str, ...]:
+    """What the files of a set say wrongly; empty when all agree. Each problem names the file.
+
+    A handout is held against its own view, which has the drawings of its edition; one that is not named, against the
+    other documents'.
+    """
     problems = []
+    known = {one.file: one for one in handouts}
     for name in sorted(name for name in files if name.startswith("handout")):
-        problems += [f"{name}: {problem}" for problem in _audit_handout(view, read_pdf(files[name]))]
+        told, one = read_pdf(files[name]), known.get(name)
+        found = audit_handout(one.view, told, one.edition) if one else audit_handout(view, told)
+        problems += [f"{name}: {problem}" for problem in found]
+    problems += [f"{name}: is missing" for name in known if name not in files]
     problems += [f"page.html: {problem}" for problem in _audit_page(view, files["page.html"].decode())]
     if PASTE_IN in files:
         problems += [f"{PASTE_IN}: {problem}" for problem in _audit_paste_in(view, files)]
@@ -49,13 +59,27 @@ def words_of(step: Step) -> tuple[str, ...]:
     return (step.title, plain(step.prose), *step.cautions, *step.short, *step.care, *step.handwork, *tip, *time)
 
 
-def _audit_handout(view: View, told: Told) -> Iterator[str]:
+def audit_handout(view: View, told: Told, edition: Edition = REGULAR) -> Iterator[str]:
+    """What a handout says wrongly; the view's drawings are those of its edition."""
     yield from _audit_pdf(view, told)
     yield from _missing(_front(view), told.text)
     for drawing in view.drawings:
         if drawing.alt not in told.figures:
             yield f"the drawing {drawing.name} is missing"
-    yield from _audit_steps(view, _by_heading(view, told.said))
+    parts = _by_heading(view, told.said)
+    yield from _audit_steps(
+        view, {id: "\n".join(part.text for part in said if part.tag != "Figure") for id, said in parts.items()})
+    yield from _apart(view, parts)
+
+
+def _apart(view: View, parts: Mapping[str, Sequence[Said]]) -> Iterator[str]:
+    """Steps whose words and picture are not on one sheet, or whose picture stands with another step."""
+    for step in view.steps:
+        sheets = sorted({part.sheet for part in parts[step.id]})
+        if len(sheets) > 1:
+            yield f"step {step.number}: it is split over the sheets {', '.join(map(str, sheets))}"
+        if step.drawing and step.drawing.alt not in [part.text for part in parts[step.id] if part.tag == "Figure"]:
+            yield f"step {step.number}: its picture does not stand with it"
 
 
 def _audit_pdf(view: View, told: Told) -> Iterator[str]:
@@ -69,8 +93,8 @@ def _audit_pdf(view: View, told: Told) -> Iterator[str]:
         yield "it does not name its title and its language"
 
 
-def _by_heading(view: View, said: Sequence[Said]) -> Mapping[str, str]:
-    """What a handout says below each step's heading, by the step's id; a heading of the second rank ends the steps."""
+def _by_heading(view: View, said: Sequence[Said]) -> Mapping[str, Sequence[Said]]:
+    """What a handout has from each step's heading on, by the step's id; a heading of the second rank ends the steps."""
     starts, at = [], 0
     for step in view.steps:
         wanted = squeezed(f"{step.number}{step.title}")
@@ -79,10 +103,7 @@ def _by_heading(view: View, said: Sequence[Said]) -> Mapping[str, str]:
         at += 1
     last = starts[-1] if starts else 0
     ends = [*starts[1:], next((i for i in range(last + 1, len(said)) if said[i].tag == "H2"), len(said))]
-    return {
-        step.id: "\n".join(part.text for part in said[start:end] if part.tag != "Figure")
-        for step, start, end in zip(view.steps, starts, ends, strict=True)
-    }
+    return {step.id: said[start:end] for step, start, end in zip(view.steps, starts, ends, strict=True)}
 
 
 def _is_heading(part: Said, wanted: str) -> bool:

@@ -22,6 +22,8 @@ class Edition:
     """Of its drawings, before they are enlarged."""
     enlarged: float = 1.0
     """How much larger the drawings stand on paper than they are drawn."""
+    room_mm: float = WIDTH_MM
+    """The width of words and pictures on paper."""
     poses_mm: float = 70.0
     """The longest side of the finished card, as drawn."""
     cuts_mm: float = 38.0
@@ -34,7 +36,7 @@ class Edition:
     @property
     def width_mm(self) -> float:
         """The room for a picture from margin to margin, as drawn."""
-        return WIDTH_MM / self.enlarged
+        return self.room_mm / self.enlarged
 
     @property
     def suffix(self) -> str:
@@ -54,7 +56,9 @@ preferably 18" (both read on secondary pages); names on drawings in a little und
 ONE_INK = Edition(
     name="one ink", body_pt=9.6, least_pt=7.5, one_ink=True,
     style=replace(_STEPS, front_share=0.0, ink="#000000", quiet="#000000"))
-COMPACT = Edition(name="compact", body_pt=9.0, least_pt=7.5, style=replace(_STEPS, width_mm=116.0), compact=True)
+COMPACT = Edition(
+    name="compact", body_pt=9.0, least_pt=7.5, style=replace(_STEPS, width_mm=118.0), room_mm=118.0, cuts_mm=32.0,
+    compact=True)
 
 EXTRA = {edition.name.replace(" ", "-"): edition for edition in (LARGE_PRINT, ONE_INK, COMPACT)}
 """The editions that are made when they are asked for, by the word that asks for them."""
