@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
+from foldproof.documents.handout_kinds import EXTRA
 from foldproof.documents.theme_folders import theme_names
 from foldproof.frozen import dataclass
 from foldproof.options import Options
@@ -50,10 +51,15 @@ def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
                "  foldproof build recipes/tide-gate.yaml --mirrored\n"
                "                                             the mirrored card, into build/tide-gate-mirrored/\n"
                "  foldproof build recipes/tide-gate.yaml --measures metric\n"
-               "                                             its metric edition, into build/tide-gate-metric/")
+               "                                             its metric edition, into build/tide-gate-metric/\n"
+               "  foldproof build --handout large-print --handout compact\n"
+               "                                             with handout-large-print.pdf and handout-compact.pdf")
     add_recipes(command)
     command.add_argument("--all", action="store_true", help="make what has not changed, too")
     command.add_argument("--left-handed", action="store_true", help="the same card told for the other hand")
+    command.add_argument(
+        "--handout", action="append", default=[], choices=tuple(EXTRA), dest="handouts", metavar="KIND",
+        help=f"one more kind of handout, may be said again: {', '.join(EXTRA)}")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     command.add_argument(
         "--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
@@ -70,7 +76,8 @@ def run_build(called: argparse.Namespace) -> int:
         return WRONG_CALL
     options = Options(
         theme=called.theme, dated=called.dated or "", mirrored=called.mirrored,
-        left_handed=called.left_handed, measures=measures_meant(called), stock=called.stock, desk=called.desk)
+        left_handed=called.left_handed, handouts=tuple(called.handouts), measures=measures_meant(called),
+        stock=called.stock, desk=called.desk)
     begun = time.monotonic()
     outcomes = build_all(tasks, options, anew=called.all)
     own = _own_texts(called) if any(outcome.findings for outcome in outcomes) else {}

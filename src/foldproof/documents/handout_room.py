@@ -51,7 +51,7 @@ def setting(step: Step, edition: Edition, size: tuple[float, float] | None) -> S
 
 
 def _set(step: Step, edition: Edition, room: float, picture: float, *, beneath: bool) -> Setting:
-    apart = room >= APART_MM * edition.body_pt / 9.6 and bool(step.short)
+    apart = not edition.compact and room >= APART_MM * edition.body_pt / 9.6 and bool(step.short)
     told, ticked = _told(step), [(line, BOX_MM) for line in step.short]
     column = (room - GAP_MM) / 2 if apart else room
     tall, other = (lines_mm(part, column, edition.body_pt) for part in (told, ticked))
