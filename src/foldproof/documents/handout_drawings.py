@@ -1,9 +1,11 @@
 """The drawings of a handout: each step in the arrangement that its words leave the most room for."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from foldproof.documents.handout_kinds import Edition
 from foldproof.documents.handout_room import setting
+from foldproof.documents.one_ink import in_one_ink
 from foldproof.documents.view import View
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
@@ -14,17 +16,20 @@ from foldproof.drawing.steps import ink_step, scale_of, step_scene
 from foldproof.folding.card import Card
 from foldproof.making.table import Making, StepMade
 
+SHORT_FACTS = ("Finished size", "Standing height", "Envelope", "Sheets")
+"""What a compact handout says of the card at a glance."""
 SHARES = (1.0, 0.63, 0.42)
 """How much of the sheet's width a step's frames may take before they go on in another row: the ways that are tried."""
 
 
 def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> View:
-    """The view with its drawings made for an edition."""
+    """The view with its drawings made for an edition; a compact one says less, too."""
+    view = shortened(view) if edition.compact else view
     scenes = {made.spec.id: scene for made in making.steps
               if not edition.compact and (scene := _best(view, card, made, edition)) is not None}
     kinds = frozenset(kind for scene in scenes.values() for kind in kinds_in(scene))
     made_of = {made.spec.id: made for made in making.steps}
-    return replace(
+    drawn = replace(
         view,
         finished=tuple(replace(shown, drawing=_pose(card, shown.pose, edition)) for shown in view.finished),
         cutting=_cutting(card, edition),
@@ -34,6 +39,26 @@ def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> V
             replace(step, drawing=ink_step(card, made_of[step.id], scenes[step.id], edition.style)
                     if step.id in scenes else None)
             for step in view.steps))
+    return _each(drawn, in_one_ink) if edition.one_ink else drawn
+
+
+def _each(view: View, change: Callable[[Drawing], Drawing]) -> View:
+    """The view with each drawing of the handout changed."""
+    def changed(drawing: Drawing | None) -> Drawing | None:
+        return change(drawing) if drawing else None
+
+    return replace(
+        view, finished=tuple(replace(shown, drawing=changed(shown.drawing)) for shown in view.finished),
+        cutting=changed(view.cutting), key=changed(view.key),
+        steps=tuple(replace(step, drawing=changed(step.drawing)) for step in view.steps))
+
+
+def shortened(view: View) -> View:
+    """What somebody needs who knows how: sizes, cuts, scores and what hands do, with the cautions."""
+    return replace(
+        view, summary="", photo=None, papers=(), supplies=(), tools=(), basic_tools=(), troubles=(),
+        facts=tuple(fact for fact in view.facts if fact.label in SHORT_FACTS),
+        finished=(), steps=tuple(replace(step, prose="", tip="", care=(), photo=None) for step in view.steps))
 
 
 def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | None:
