@@ -28,6 +28,8 @@ class Edition:
     """The longest side of the finished card, as drawn."""
     cuts_mm: float = 38.0
     """The longest side of the largest piece in the cutting list, as drawn."""
+    sheets_a_step: int = 1
+    """How many sheets a step may take: in large print one that fills a sheet has its picture overleaf, whole."""
     one_ink: bool = False
     """Whether all is pure black on white: tones are dots."""
     compact: bool = False
@@ -49,8 +51,8 @@ _LARGE = 18.0 / PLAIN.text_pt
 
 REGULAR = Edition(name="", body_pt=9.6, least_pt=7.5, style=_STEPS)
 LARGE_PRINT = Edition(
-    name="large print", body_pt=18.0, least_pt=7.5 * _LARGE, enlarged=_LARGE, poses_mm=44.0, cuts_mm=30.0,
-    style=replace(_STEPS, largest_mm=26.0, width_mm=WIDTH_MM / _LARGE))
+    name="large print", body_pt=18.0, sheets_a_step=2, least_pt=7.5 * _LARGE, enlarged=_LARGE, poses_mm=44.0,
+    cuts_mm=30.0, style=replace(_STEPS, largest_mm=26.0, width_mm=WIDTH_MM / _LARGE))
 """Words and dimensions in 18 points, large print by APH and the upper bound of the NAVH standard's "at least 14,
 preferably 18" (both read on secondary pages); names on drawings in a little under 16."""
 ONE_INK = Edition(

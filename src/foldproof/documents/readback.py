@@ -69,14 +69,14 @@ def audit_handout(view: View, told: Told, edition: Edition = REGULAR) -> Iterato
     parts = _by_heading(view, told.said)
     yield from _audit_steps(
         view, {id: "\n".join(part.text for part in said if part.tag != "Figure") for id, said in parts.items()})
-    yield from _apart(view, parts)
+    yield from _apart(view, parts, most=edition.sheets_a_step)
 
 
-def _apart(view: View, parts: Mapping[str, Sequence[Said]]) -> Iterator[str]:
-    """Steps whose words and picture are not on one sheet, or whose picture stands with another step."""
+def _apart(view: View, parts: Mapping[str, Sequence[Said]], most: int) -> Iterator[str]:
+    """Steps whose words and picture are on more sheets than they may be, or whose picture stands with another step."""
     for step in view.steps:
         sheets = sorted({part.sheet for part in parts[step.id]})
-        if len(sheets) > 1:
+        if len(sheets) > most:
             yield f"step {step.number}: it is split over the sheets {', '.join(map(str, sheets))}"
         if step.drawing and step.drawing.alt not in [part.text for part in parts[step.id] if part.tag == "Figure"]:
             yield f"step {step.number}: its picture does not stand with it"
