@@ -50,3 +50,19 @@ def test_a_far_label_is_led_to_its_point() -> None:
     lead, label = set_labels([far], obstacles_of(blocked))
     assert isinstance(lead, Line) and lead.points[-1] == middle
     assert isinstance(label, Label) and (label.box.left > 6.0 or label.box.right < -6.0)
+
+
+def test_a_label_gives_way_to_one_that_has_no_other_place() -> None:
+    def at(text: str, *places: float) -> Wish:
+        label = Label(text=text, at=(0.0, 0.0), pt=8.5)
+        return Wish(label=label, places=tuple(((x, 0.0), "middle", False) for x in places))
+
+    # the first could stand anywhere; the second only where the first would go; the third makes both move on
+    wishes = [at("free", 0.0, 20.0, 40.0), at("bound", 0.0), at("half free", 20.0, 0.0)]
+    placed = {label.text: label.at[0] for label in set_labels(wishes, obstacles_of([])) if isinstance(label, Label)}
+    assert placed == {"bound": 0.0, "half free": 20.0, "free": 40.0}
+
+
+def test_the_same_wishes_are_set_the_same_way_every_time() -> None:
+    wishes = [wish(f"label {i}") for i in range(12)]
+    assert set_labels(wishes, obstacles_of([])) == set_labels(wishes, obstacles_of([]))

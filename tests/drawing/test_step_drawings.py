@@ -182,6 +182,39 @@ def test_the_arrow_of_a_fold_tells_which_way(fold: str, head: HeadKind) -> None:
     assert f"{fold} fold" in words_of(scene)
 
 
+@pytest.mark.parametrize(("border", "size", "dimensioned"), [
+    pytest.param("1/8", "[7 3/4, 4 3/4]", 0, id="narrow: a close-up"),
+    pytest.param("3/8", "[7 1/4, 4 1/4]", 2, id="wide: two lengths"),
+])
+def test_a_narrow_border_has_a_close_up_instead_of_lengths(border: str, size: str, dimensioned: int) -> None:
+    text = f"""
+pieces:
+  base: {{paper: plain, size: [8, 5]}}
+layers:
+  mat: {{paper: plain, size: {size}, upon: base front, at: {{centred: both}}}}
+poses:
+  closed: {{}}
+steps:
+  - title: Do
+    piece: base
+    do:
+      - cut: [8, 5]
+      - {{cut: {size}, piece: mat}}
+    text: Cut.
+  - title: Put
+    piece: base
+    do:
+      - attach: {{what: mat, border: {border}}}
+    text: Put it on.
+"""
+    card, made = step_of(text)
+    scene = step_scene(card, made)
+    assert scene is not None and faults(scene) == []
+    assert len(dimensions(scene)) == dimensioned
+    assert (f"{border} in" in words_of(scene)) is (dimensioned == 0)
+    assert any(f"border of {border} in" in words for words in [" ".join(words_of(scene))])
+
+
 @pytest.mark.parametrize(("fold", "rises"), [
     pytest.param("valley", 1, id="up"), pytest.param("mountain", -1, id="down"),
 ])

@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from foldproof.drawing.labels import CLEAR
-from foldproof.drawing.lettering import cap_height, text_width
-from foldproof.drawing.plane import XY, box_round, inside, length, middle_of, minus
+from foldproof.drawing.lettering import cap_height, line_step, text_width
+from foldproof.drawing.plane import XY, Box, box_round, inside, length, middle_of, minus
 
 
 def places_inside(
@@ -34,16 +34,31 @@ def places_inside(
 
 
 def places_round(
-    p: XY, pt: float, reach: Sequence[float] = (1.6, 4.0, 7.0, 11.0, 16.0, 22.0),
+    p: XY, pt: float, reach: Sequence[float] = (1.6, 4.0, 7.0, 11.0, 16.0, 22.0), lines: int = 1,
 ) -> Iterator[tuple[XY, str, bool]]:
-    """Candidates round a point: to the right, left, above and below, nearer first."""
-    half = cap_height(pt) / 2
+    """Candidates round a point for so many lines: to the right, left, above and below, nearer first."""
+    half = _half(pt, lines)
     for r in reach:
         for dx, dy, anchor in (
             (r, 0, "start"), (-r, 0, "end"), (0, r + half, "middle"), (0, -r - half, "middle"),
             (r, r, "start"), (-r, r, "end"), (r, -r, "start"), (-r, -r, "end"),
         ):
             yield ((p[0] + dx, p[1] + dy), anchor, False)
+
+
+def _half(pt: float, lines: int) -> float:
+    return cap_height(pt) / 2 + (lines - 1) * line_step(pt) / 2
+
+
+def places_beside(box: Box, p: XY, pt: float, lines: int = 1) -> Iterator[tuple[XY, str, bool]]:
+    """Candidates outside a box for so many lines that speak of a point in it, those at the point's level first."""
+    half = _half(pt, lines)
+    for off in (2.0, 7.0, 13.0, 20.0):
+        for along in (0.0, 6.0, -6.0, 13.0, -13.0, 21.0, -21.0):
+            yield ((box.right + off, p[1] + along), "start", False)
+            yield ((box.left - off, p[1] + along), "end", False)
+            yield ((p[0] + along, box.top + off + half), "middle", False)
+            yield ((p[0] + along, box.bottom - off - half), "middle", False)
 
 
 def places_along(path: Sequence[XY], pt: float) -> Iterator[tuple[XY, str, bool]]:

@@ -7,8 +7,8 @@ from foldproof.drawing.close_up import SMALL, Border, is_upright
 from foldproof.drawing.labels import Wish
 from foldproof.drawing.lettering import text_width, wrap
 from foldproof.drawing.picture import Pane
-from foldproof.drawing.places import places_inside, places_round
-from foldproof.drawing.plane import XY, box_round, inside, middle_of, split_by_rings
+from foldproof.drawing.places import places_beside, places_inside, places_round
+from foldproof.drawing.plane import XY, Box, box_round, inside, middle_of, split_by_rings
 from foldproof.drawing.rows import Wanted
 from foldproof.drawing.scene import Hatch, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet, bond_called, bond_name
@@ -68,7 +68,7 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
             x = min(room.left, laid.left) if leftward else max(room.right, laid.right)
             sheet.lengths.append(Wanted(
                 start=(x, a[1]), end=(x, b[1]), text=text, sides=("left", "right") if leftward else ("right", "left")))
-    sheet.wishes.append(_named(made.guest, guest, sheet.style.text_pt))
+    sheet.wishes.append(_named(made.guest, guest, sheet.style.text_pt, picture.box))
     flush = [s for s in ("left", "right", "top", "bottom") if (q := getattr(done.action.at, s)) and q.value == 0]
     if flush:
         where = "on all four sides" if len(flush) == 4 else f"at {list_of(flush)}"
@@ -86,15 +86,16 @@ NAME_WIDE = 26.0
 """A name that finds no room in what it names is broken into lines no wider than this, in millimetres."""
 
 
-def _named(name: str, guest: Pane, pt: float) -> Wish:
+def _named(name: str, guest: Pane, pt: float, box: Box) -> Wish:
     """The name of what is put on: in it, or beside it with a line that leads there."""
     room, middle = box_round(guest.ring), middle_of(guest.ring)
     fits = text_width(name, pt, bold=True) < max(room.width, room.height)
     text = name if fits else "\n".join(wrap(name, pt, NAME_WIDE))
+    lines = text.count("\n") + 1
     inside_it = places_inside(guest.ring, name, pt, bold=True) if fits else ()
     return Wish(
         label=Label(text=text, at=middle, pt=pt, bold=True), about=middle, area=guest.ring,
-        places=(*inside_it, *places_round(middle, pt)))
+        places=(*inside_it, *places_round(middle, pt, lines=lines), *places_beside(box, middle, pt, lines)))
 
 
 def _within(windows: Sequence[tuple[XY, ...]], area: tuple[XY, ...]) -> Iterator[tuple[XY, ...]]:
