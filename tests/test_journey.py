@@ -7,11 +7,11 @@ import foldproof
 
 ORDER = (
     "frozen", "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit",
-    "edition", "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming", "recording",
-    "drawing", "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table", "begin_command",
-    "check_command", "class_command", "build_command", "compare_command", "draft_command", "film_command",
-    "grammar_command", "number_command", "rescue_command", "ruler_command", "preview", "watch_command",
-    "cli", "__main__",
+    "edition", "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming", "resizing",
+    "recording", "drawing", "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table",
+    "begin_command", "check_command", "class_command", "build_command", "compare_command", "draft_command",
+    "film_command", "grammar_command", "number_command", "resize_command", "rescue_command", "ruler_command",
+    "preview", "watch_command", "cli", "__main__",
 )
 HEAVY = {"matplotlib", "weasyprint", "scipy", "numpy"}
 PACKAGE = Path(foldproof.__file__).parent

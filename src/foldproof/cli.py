@@ -20,6 +20,7 @@ COMMANDS = {
     "grammar": ("grammar_command", "add_grammar_command", "run_grammar"),
     "number": ("number_command", "add_number_command", "run_number"),
     "ruler": ("ruler_command", "add_ruler_command", "run_ruler"),
+    "resize": ("resize_command", "add_resize_command", "run_resize"),
     "rescue": ("rescue_command", "add_rescue_command", "run_rescue"),
     "watch": ("watch_command", "add_watch_command", "run_watch"),
 }

@@ -59,7 +59,7 @@ def test_what_is_no_size_is_said_with_what_would_be(written: str, said: str) -> 
 
 
 def test_numbers_in_one_unit_are_not_taken_for_another() -> None:
-    with pytest.raises(CannotBeError, match="leave out --unit"):
+    with pytest.raises(CannotBeError, match="give the numbers in inch"):
         read_size("105 x 148 mm", Unit.INCH)
 
 

@@ -40,11 +40,8 @@ _STOCK: Mapping[Unit, Mapping[str, str]] = {
 
 def lying(size: Size, construction: Construction) -> Size:
     """The size as the author wants it to lie, or else as the construction usually lies."""
-    if size.lies is None and not construction.landscape:
-        return size
-    if size.lies is None and size.envelope is None:
-        return size
-    return size if size.lies == "upright" or size.width >= size.height else size.turned
+    landscape = size.lies == "landscape" or (size.lies is None and construction.landscape)
+    return size.turned if size.named and landscape and size.height > size.width else size
 
 
 def begun(construction: Construction, size: Size, title: str | None = None) -> str:

@@ -39,6 +39,9 @@ class Size:
     lies: str | None = None
     """`landscape` or `upright` where the author chose; None leaves it to the construction."""
 
+    named: bool = False
+    """Whether it was given by name: numbers say themselves how the card lies."""
+
     @property
     def written(self) -> str:
         """Width by height, the unit left out: `4 1/4 x 5 1/2`."""
@@ -68,7 +71,7 @@ def read_size(written: str, unit: Unit | None = None) -> Size:
     if envelope is not None:
         width, height = card_for(envelope, unit or envelope.unit)
         return Size(width=width, height=height, unit=unit or envelope.unit, envelope=envelope.name,
-                    lies=lies[1].lower() if lies else None)
+                    lies=lies[1].lower() if lies else None, named=True)
     sides = _BY.split(name)
     if len(sides) != 2 or not any(letter.isdigit() for letter in name):
         raise CannotBeError(_unknown(written))
@@ -79,7 +82,8 @@ def read_size(written: str, unit: Unit | None = None) -> Size:
     # numbers name the unit that the recipe is written in, unless another was asked for
     size = _within(Size(width=width, height=height, unit=meant, envelope=None), written)
     if unit is not None and unit is not meant:
-        raise CannotBeError(f"{written} is in {meant.value}; give the numbers in {unit.value}, or leave out --unit.")
+        raise CannotBeError(
+            f"{written} is in {meant.value}, and the recipe in {unit.value}: give the numbers in {unit.value}.")
     return replace(size, envelope=envelope_for(size))
 
 
