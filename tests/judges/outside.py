@@ -80,7 +80,8 @@ def html_faults(pages: Mapping[str, str], folder: Path) -> list[str]:
     return [
         f"{next((name for file, name in names.items() if file in one.get('url', '')), '?')}:{one.get('lastLine')}: "
         f"{one['message']}"
-        for one in told if one["type"] != "info" or one.get("subType") == "warning"]
+        for one in told
+        if one["type"] != "info" or one.get("subType") == "warning"]
 
 
 def page_faults(page: "Page") -> list[str]:

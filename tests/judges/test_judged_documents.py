@@ -1,5 +1,6 @@
 """Finished documents before judges from outside: PDF/UA-1, HTML, and WCAG in a real browser."""
 
+import io
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -8,7 +9,9 @@ from typing import TYPE_CHECKING
 import pytest
 from browser import Outside, a_browser, needs_browser
 from outside import html_faults, needs_judges, page_faults, pdf_faults
+from pypdf import PdfWriter
 
+from foldproof.documents.paste_in import PASTE_IN
 from foldproof.pipeline import Options, build
 
 if TYPE_CHECKING:
@@ -57,16 +60,28 @@ def test_no_pdf_fails_a_machine_rule_of_pdf_ua(sets: Sets, tmp_path: Path) -> No
 
 @needs_judges
 def test_the_judge_of_pdfs_finds_a_seeded_fault(sets: Sets, tmp_path: Path) -> None:
-    good = sets.files["tide-gate/cues.pdf"]
-    bad = good.replace(b"/Lang", b"/Lnag").replace(b"/DisplayDocTitle", b"/DisplayDocTltle")
-    assert bad != good and pdf_faults({"bad.pdf": bad}, tmp_path)
+    bad = PdfWriter(clone_from=io.BytesIO(sets.files["tide-gate/cues.pdf"]))
+    del bad.root_object["/Lang"]
+    written = io.BytesIO()
+    bad.write(written)
+    assert [fault.split(":")[1].strip() for fault in pdf_faults({"bad.pdf": written.getvalue()}, tmp_path)] == [
+        "7.2-2", "7.2-33", "7.2-34"]
 
 
 @needs_judges
 def test_every_page_is_sound_html(sets: Sets, tmp_path: Path) -> None:
-    pages = {name: data.decode() for name, data in sets.ending(".html").items()}
-    assert pages and html_faults(pages, tmp_path) == []
-    assert html_faults({"bad.html": "<!doctype html><title>x</title><p><div></p>"}, tmp_path)
+    pages = {
+        name: _as_posted(data.decode()) if name.endswith(PASTE_IN) else data.decode()
+        for name, data in sets.ending(".html").items()}
+    assert {Path(name).name for name in pages} == {"page.html", PASTE_IN}
+    assert html_faults(pages, tmp_path) == []
+    assert html_faults({"bad.html": _as_posted("<p><div></p>")}, tmp_path)
+
+
+def _as_posted(fragment: str) -> str:
+    """A fragment in a post as a blog would have it."""
+    head = '<!doctype html>\n<html lang="en"><head><title>Post</title></head>'
+    return f"{head}<body><h1>Post</h1>{fragment}</body></html>"
 
 
 @needs_judges
