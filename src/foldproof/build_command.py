@@ -22,6 +22,7 @@ from foldproof.shell import (
     recipes_meant,
     report,
     seldom_collected,
+    show_gallery,
 )
 
 MOST_JOBS = 8
@@ -82,6 +83,7 @@ def run_build(called: argparse.Namespace) -> int:
     outcomes = build_all(tasks, options, anew=called.all)
     own = _own_texts(called) if any(outcome.findings for outcome in outcomes) else {}
     status = report(outcomes, as_data=called.json, sources=own)
+    show_gallery(called.into, called.theme)
     if not called.json and (len(outcomes) > 1 or sys.stdout.isatty()):
         from foldproof.built_table import built_table
 

@@ -17,7 +17,7 @@ from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, in_order
 from foldproof.pipeline import prove
-from foldproof.shell import add_own_files, show_findings
+from foldproof.shell import add_own_files, show_findings, show_gallery
 
 MOST_CARDS = 12
 
@@ -77,6 +77,8 @@ def run_class(called: argparse.Namespace) -> int:
         print(f"foldproof class: {len(recipes)} cards; at most {MOST_CARDS} are planned together", file=sys.stderr)
         return 2
     outcome = make_class(recipes, called)
+    if outcome.folder is not None:
+        show_gallery(called.into, called.theme)
     if called.json:
         print(json.dumps(as_json(outcome.findings), indent=1, ensure_ascii=False))
     elif outcome.findings:

@@ -12,7 +12,7 @@ from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json
 from foldproof.pipeline import Options, build, prove
 from foldproof.recording.times import blank
-from foldproof.shell import show_findings
+from foldproof.shell import show_findings, show_gallery
 
 EXAMPLES = """\
 the times file has a row for each step whose time is known, and one for the length:
@@ -76,6 +76,8 @@ def run_film(called: argparse.Namespace) -> int:
     except DocumentsError as error:
         proof, trouble = prove(called.recipe, filmed), str(error)
     _show(proof.findings, proof.sources, called)
+    if folder is not None:
+        show_gallery(called.into, called.theme)
     if trouble:
         print(f"foldproof: {called.recipe} not built: {trouble}", file=sys.stderr)
     elif folder is not None and not called.json and sys.stdout.isatty():

@@ -144,3 +144,18 @@ def _print(outcomes: Sequence[Outcome], *, as_data: bool, always: bool, sources:
             told.setdefault(outcome.trouble, []).append(outcome.recipe)
     for trouble, recipes in told.items():
         print(f"foldproof: {', '.join(recipes)} not built: {trouble}", file=sys.stderr)
+
+
+def show_gallery(into: Path, theme: str) -> None:
+    """Make the gallery anew from what stands in the output folder; say in one line why it can't be made.
+
+    The cards are built all the same, so that is no failure of the command.
+    """
+    from foldproof.documents.gallery import make_gallery
+    from foldproof.documents.theme import load_theme
+    from foldproof.documents.trouble import DocumentsError
+
+    try:
+        make_gallery(into, load_theme(theme))
+    except DocumentsError as error:
+        print(f"foldproof: the gallery is not made: {error}", file=sys.stderr)

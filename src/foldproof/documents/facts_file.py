@@ -7,7 +7,7 @@ The shape, version 1 (a change that breaks a reader raises the number; new names
 - A *point* is `{"exact": ["17/8", "0"], "decimal": [2.125, 0.0]}`: x to the right, y up. An *outline* is a list of
   points, anticlockwise, the last joined to the first.
 - `format`, `version`, `program`, `revision`, `dated`, `name`, `title`, `language`, `unit`, `recipe` (file name),
-  `files` (relative to this file).
+  `files` (relative to this file), `picture` (the file that stands for the card, and what it shows).
 - `measures`: name to number. `papers`: name to its facts. `finished`: what the recipe promises.
 - `pieces`: name to paper, `layer`, `outline` (own frame: front up, origin bottom left), `scores` (from, to, fold as
   seen from the front), `slits` (from, to), `windows` (outline; `round` where it stands for a circle), `panels` (names).
@@ -34,6 +34,7 @@ from fractions import Fraction
 from pathlib import PurePath
 from typing import Any
 
+from foldproof.documents.preview_picture import preview_name, preview_words
 from foldproof.documents.view import View
 from foldproof.findings.finding import Finding, Place
 from foldproof.findings.show import as_json
@@ -58,6 +59,7 @@ def facts_file(card: Card, making: Making, findings: tuple[Finding, ...], view: 
         "revision": view.revision,
         "dated": view.dated or None,
         "files": sorted(files),
+        "picture": {"file": picture, "shows": preview_words(view)} if (picture := preview_name(view)) else None,
         **card_facts(card, making, tuple(step.short for step in view.steps)),
         "findings": by_file_name(as_json(findings)),
     }
