@@ -96,7 +96,7 @@ def seldom_collected() -> None:
     """Have the interpreter look less often for rings of dead objects: it finds few, and takes a tenth of the time."""
     import gc
 
-    gc.set_threshold(50_000, 20, 50)
+    gc.set_threshold(20_000, 10, 5)
 
 
 def measures_meant(called: argparse.Namespace) -> Measures | None:

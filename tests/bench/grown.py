@@ -1,4 +1,4 @@
-"""Recipes made to measure: as many steps, panels or layers as are asked for, each proved sound before it is timed."""
+"""Recipes made to measure: as many steps, panels or layers as are asked for. They have no errors."""
 
 from collections.abc import Iterator
 
@@ -13,7 +13,7 @@ def with_steps(count: int) -> str:
 
 
 def with_panels(count: int) -> str:
-    """A strip folded to and fro, every panel 1/16 in narrower than the one before it would be too much: all alike."""
+    """A strip folded to and fro, all its panels alike."""
     return _recipe(panels=count, layers=0, more=(), wide=1)
 
 
@@ -28,7 +28,8 @@ def _recipe(*, panels: int, layers: int, more: Iterator[str] | tuple[()], wide: 
     places = [(1 + n % 10, 1 + n // 10) for n in range(layers)]
     lines = [
         "title: Grown", "unit: inch", f"finished: {{size: [{wide}, {tall}]}}", "papers:",
-        f"  slate: {{kind: cardstock, weight: 80 lb cover, thickness: 0.01 in, sheet: [{wide * panels + 1}, {tall + 1}]}}",
+        "  slate:", "    {kind: cardstock, weight: 80 lb cover, thickness: 0.01 in,",
+        f"    sheet: [{wide * panels + 1}, {tall + 1}]}}",
         "pieces:", "  base:", "    paper: slate", f"    size: [{wide * panels}, {tall}]", "    scores:",
         *(f"      s{n}: {{across: {wide * n}, fold: {'valley' if n % 2 else 'mountain'}}}" for n in range(1, panels)),
         "    panels:",
@@ -49,8 +50,8 @@ def _recipe(*, panels: int, layers: int, more: Iterator[str] | tuple[()], wide: 
     ]
     for name, (x, y) in zip(mats, places, strict=True):
         lines += [
-            f"  - title: Mat {name}", f"    piece: {name}", "    tools: [trimmer]", "    supplies: [glue stick]", "    do:",
-            "      - cut: [3/4, 3/4]",
+            f"  - title: Mat {name}", f"    piece: {name}", "    tools: [trimmer]", "    supplies: [glue stick]",
+            "    do:", "      - cut: [3/4, 3/4]",
             f"      - attach: {{what: {name}, left: {x}, bottom: {y}, with: glue stick}}",
             "    text: Cut a mat and glue it on.",
         ]
