@@ -41,7 +41,7 @@ def main(recipe: Path) -> None:
     bare_ink = ink._tidied
     html: Any = weasyprint.HTML
 
-    class Noted(html):  # type: ignore[misc, valid-type]
+    class Noted(html):  # type: ignore[misc]
         def __init__(self, **given: Any) -> None:
             super().__init__(**given)
             self.given = given
