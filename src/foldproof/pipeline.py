@@ -86,6 +86,10 @@ def prove(path: Path, filmed: Filmed | None = None) -> Proof:
         making = carry_out(card)
         findings = (*findings, *run_checks(card, making))
         findings = (*findings, *_class_findings(card, making), *film_findings(card, making))
+    if reading.recipe is not None and (reading.recipe.metric is not None or reading.recipe.inches is not None):
+        from foldproof.edition.own import own_size_faults
+
+        findings = (*findings, *own_size_faults(reading.recipe))
     proof = Proof(
         reading=reading, card=card, making=making, findings=in_order(tuple(dict.fromkeys(findings))), photos=photos,
         file=str(path))

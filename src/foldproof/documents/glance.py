@@ -63,8 +63,15 @@ def _envelope(card: Card) -> str:
     if fit is None:
         return str(card.recipe.finished.envelope or "")
     mm = unit.millimetres
-    outside, room = (write_size((pair[0] / mm, pair[1] / mm), unit) for pair in (fit.envelope_mm, fit.room_mm))
+    outside, room = (
+        write_size((_shown(pair[0] / mm, unit), _shown(pair[1] / mm, unit)), unit)
+        for pair in (fit.envelope_mm, fit.room_mm))
     return f"{f'{fit.known.name}, ' if fit.known else ''}{outside}; it leaves {room}"
+
+
+def _shown(value: Fraction, unit: Unit) -> Fraction:
+    """An envelope of the other unit to a tenth of a millimetre, half to even, or to a 32nd of an inch."""
+    return Fraction(round(value * 32), 32) if unit is Unit.INCH else half_even(value, 1 if unit is Unit.MM else 2)
 
 
 def _post(card: Card) -> str:

@@ -9,6 +9,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from foldproof.edition.records import Record, with_lengths
+from foldproof.facts.paper_weights import read_weight
 from foldproof.facts.sheet_sizes import SheetSize, find_sheet
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
@@ -33,6 +34,7 @@ def paper_in(paper: PaperSpec, exact: Card, own: OtherSizes | None) -> PaperSpec
     unit = exact.recipe.unit
     said = {name.value: text for name, text in own.papers} if own is not None else {}
     thickness = _exact_to(paper.thickness, {Unit.MM: 2, Unit.INCH: 3}[unit])
+    paper = replace(paper, weight=_weight(paper.weight, unit))
     if paper.sheet is None:
         return replace(paper, thickness=thickness)
     text = said.get(paper.name.value)
@@ -115,6 +117,14 @@ def _down(value: Fraction, unit: Unit) -> Fraction:
     if unit is Unit.MM:
         return limits_inward(Fraction(0), value, 1)[1]
     return Fraction(floor(value * 16), 16)
+
+
+def _weight(weight: Text | None, unit: Unit) -> Text | None:
+    """A paper's weight as packs have it: in grams per square metre for a metric edition, else as it is written."""
+    grams = read_weight(weight.value, place=None) if weight is not None and unit is Unit.MM else None
+    if weight is None or grams is None or isinstance(grams, Finding):
+        return weight
+    return replace(weight, value=f"{half_even(grams, 0)} gsm")
 
 
 def _exact_to(quantity: Quantity | None, places: int) -> Quantity | None:
