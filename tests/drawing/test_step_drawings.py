@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldproof.drawing.frames import frames_of
+from foldproof.drawing.key import kinds_in
 from foldproof.drawing.legible import faults
 from foldproof.drawing.picture import picture_of
 from foldproof.drawing.plane import length, minus
@@ -228,6 +229,17 @@ def test_a_fold_that_stands_is_shown_from_its_edge_too(fold: str, rises: int) ->
     assert still.points[0][0] < still.points[1][0] and x > 0 and y * rises > 0
     assert abs(y) / x == pytest.approx(3 ** 0.5)
     assert faults(scene) == []
+
+
+@pytest.mark.parametrize(("width", "told"), [
+    pytest.param("3", "pattern ↑", id="room for the word"), pytest.param("1", "↑", id="narrow: the arrow alone"),
+])
+def test_the_way_of_a_pattern_is_shown_and_explained(width: str, told: str) -> None:
+    text = SPINE.replace("size: [3, 4]", f"size: [{width}, 4]").replace("cut: [3, 4]", f"cut: [{width}, 4]")
+    card, made = step_of(text.format(
+        at="3", fold="valley", angle=180, actions="      - attach: {what: mat, left: 1/2, bottom: 1/4, with: glue}\n"))
+    scene = step_scene(card, made)
+    assert scene is not None and told in words_of(scene) and "pattern" in kinds_in(scene)
 
 
 def test_a_fold_that_lies_is_not_shown_from_its_edge() -> None:

@@ -13,6 +13,8 @@ SAMPLE = 11.0
 ROW = 6.2
 ADHESIVE = Hatch(rings=()).spacing
 """Wider than the hatching of tools, which tells the two apart."""
+ARROWS = ("↑", "↓", "←", "→")
+"""How the way of a pattern is told."""
 MEANINGS: tuple[tuple[str, str], ...] = (
     (Kind.CUT, "cut here, or put on now"),
     (Kind.EDGE, "edge of the paper"),
@@ -26,6 +28,7 @@ MEANINGS: tuple[tuple[str, str], ...] = (
     ("fence", "fence, and stop at its left end"),
     ("front", "front of the paper"),
     ("back", "back of the paper"),
+    ("pattern", "this way up for the pattern"),
     ("adhesive", "adhesive underneath"),
     ("valley arrow", "fold toward you"),
     ("mountain arrow", "fold behind"),
@@ -70,6 +73,8 @@ def kinds_in(scene: Scene) -> frozenset[str]:
                 found.add("mountain arrow")
             case Arrow():
                 found.add("valley arrow")
+            case Label(text=text) if text in ARROWS or text.removeprefix("pattern ") in ARROWS:
+                found.add("pattern")
             case Hatch(spacing=spacing) if spacing == ADHESIVE:
                 found.add("adhesive")
             case _:
@@ -90,6 +95,9 @@ def _sample(kind: str) -> list[Item]:
             return [Area(rings=(swatch,), fill=Fill.BACK, edge=Kind.EDGE)]
         case "adhesive":
             return [Area(rings=(swatch,), fill=Fill.BLANK, edge=Kind.STRONG), Hatch(rings=(swatch,))]
+        case "pattern":
+            sign = Label(text="↑", at=(SAMPLE / 2, 0.0), pt=8.0)
+            return [Area(rings=(swatch,), fill=Fill.BLANK, edge=Kind.EDGE), sign]
         case "valley arrow":
             return [Arrow(points=arc)]
         case "both ways":

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from foldproof.drawing.close_up import SMALL, Border, is_upright
-from foldproof.drawing.labels import Wish
+from foldproof.drawing.labels import CLEAR, Wish
 from foldproof.drawing.lettering import text_width, wrap
 from foldproof.drawing.picture import Pane
 from foldproof.drawing.places import places_beside, places_inside, places_round
@@ -111,8 +111,10 @@ def pattern_up(sheet: Sheet, pane: Pane) -> None:
         return
     foot, head = (sheet.picture.looking.at(pane.part.fit.point(Point(Fraction(0), Fraction(y)))) for y in (0, 1))
     sign = "↑" if head[1] > foot[1] + 1e-6 else "↓" if head[1] < foot[1] - 1e-6 else "→" if head[0] > foot[0] else "←"
-    words = f"pattern {sign}"
     pt = sheet.style.small_pt
+    words = f"pattern {sign}"
+    if text_width(words, pt, italic=True) + 2 * CLEAR > box_round(pane.ring).width:
+        words = sign
     sheet.wishes.append(Wish(
         label=Label(text=words, at=pane.ring[0], pt=pt, italic=True), must=False, room=pane.ring,
         places=tuple(p for p in places_inside(pane.ring, words, pt, covered=pane.covered) if not p[2])))
