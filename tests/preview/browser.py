@@ -40,6 +40,8 @@ needs_browser = pytest.mark.skipif(
 @contextmanager
 def a_browser() -> "Iterator[Browser]":
     """A browser that is closed at the end."""
+    if missing := _missing():
+        pytest.fail(missing)
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as play:

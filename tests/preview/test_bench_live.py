@@ -2,6 +2,7 @@
 
 import http.client
 import json
+import os
 import re
 import signal
 import socket
@@ -11,7 +12,7 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TextIO
 
 import pytest
 from browser import Outside, a_browser, needs_browser
@@ -29,6 +30,7 @@ class Running:
     recipe: Path
     process: "subprocess.Popen[str]"
     port: int
+    errors: TextIO
 
     def ask(self, path: str, method: str = "GET", **headers: str) -> tuple[int, bytes, http.client.HTTPMessage]:
         line = http.client.HTTPConnection("127.0.0.1", self.port, timeout=PATIENCE)
@@ -61,12 +63,18 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
     recipe.write_text(SOUND, encoding="utf-8")
     (recipe.parent / "secret.txt").write_text("secret", encoding="utf-8")
     (recipe.parent / "handout.pdf").symlink_to("/etc/passwd")
+    with (tmp_path_factory.mktemp("said") / "errors").open("w+", encoding="utf-8") as errors:
+        yield from _running(recipe, errors)
+
+
+def _running(recipe: Path, errors: TextIO) -> Iterator[Running]:
     process = subprocess.Popen(
-        [sys.executable, "-m", "foldproof", "watch", str(recipe), "--port", "0"], stdout=subprocess.PIPE, text=True)
+        [sys.executable, "-m", "foldproof", "watch", str(recipe), "--port", "0"], stdout=subprocess.PIPE, text=True,
+        stderr=errors, start_new_session=True)
     assert process.stdout is not None
     found = re.search(r"http://127\.0\.0\.1:(\d+)/", process.stdout.readline())
     assert found is not None
-    yield Running(recipe, process, int(found[1]))
+    yield Running(recipe, process, int(found[1]), errors)
     if process.poll() is None:
         process.send_signal(signal.SIGINT)
         process.wait(30)
@@ -229,10 +237,12 @@ def test_it_ends_cleanly(bench: Running) -> None:
     line = socket.create_connection(("127.0.0.1", bench.port))
     line.sendall(f"GET /told HTTP/1.1\r\nHost: 127.0.0.1:{bench.port}\r\n\r\n".encode())
     assert line.recv(15) == b"HTTP/1.1 200 OK"
-    bench.process.send_signal(signal.SIGINT)
+    os.killpg(bench.process.pid, signal.SIGINT)  # as a terminal does
     out, _ = bench.process.communicate(timeout=PATIENCE)
     line.close()
     assert bench.process.returncode == 0 and out.endswith("The bench is cleared.\n")
+    bench.errors.seek(0)
+    assert bench.errors.read() == ""
     until = time.monotonic() + PATIENCE
     while any(map(_alive, children)) and time.monotonic() < until:
         time.sleep(0.05)

@@ -1,6 +1,7 @@
 """The bench set up and run: workers, server and the watch over the author's files, until it is stopped."""
 
 import asyncio
+import signal
 import socket
 from collections.abc import Callable
 from pathlib import Path
@@ -37,7 +38,8 @@ def take_port(port: int) -> socket.socket:
 
 
 def run(task: Task, taken: socket.socket, ready: Callable[[str], None]) -> None:
-    """Run until it is interrupted. `ready` is given the address once it answers."""
+    """Run until it is interrupted, or asked to end. `ready` is given the address once it answers."""
+    signal.signal(signal.SIGTERM, signal.default_int_handler)  # ended either way, the workers are ended, too
     newest = Newest()
     workers: dict[str, Worker] = {}
     try:

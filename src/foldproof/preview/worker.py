@@ -3,8 +3,8 @@
 import signal
 import threading
 import traceback
-from collections.abc import Callable
-from contextlib import suppress
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from typing import Any
@@ -48,7 +48,8 @@ class Worker:
         self._line, theirs = _CONTEXT.Pipe()
         self._process = _CONTEXT.Process(
             target=_attend, args=(theirs, self._newest.shared, self._work, self._task), daemon=True)
-        self._process.start()
+        with _undisturbed():
+            self._process.start()
         theirs.close()
         threading.Thread(target=self._listen, args=(self._line,), daemon=True).start()
 
@@ -87,6 +88,19 @@ class Worker:
             return
         self._begin()
         self.ask(self._asked)
+
+
+@contextmanager
+def _undisturbed() -> Iterator[None]:
+    """Keep a Ctrl-C at the terminal, which reaches all processes, from those that are begun meanwhile."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _attend(line: "Connection[Any, Any]", newest: Any, work: str, task: Task) -> None:
