@@ -31,6 +31,13 @@ def add_watch_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
 
 def run_watch(called: argparse.Namespace) -> int:
     """Run the bench until it is stopped."""
+    try:
+        return _watch(called)
+    except KeyboardInterrupt:  # before it was set up
+        return STOPPED
+
+
+def _watch(called: argparse.Namespace) -> int:
     if not called.recipe.is_file():
         return _wrong(f"there is no file {called.recipe}")
     if not 0 <= called.port <= 65535:
