@@ -25,7 +25,7 @@ def test_a_draft_is_printed(notes: Path, capsys: Captured) -> None:
 
 
 def test_a_draft_is_written_with_its_questions_and_their_lines(notes: Path, capsys: Captured) -> None:
-    assert main(["draft", str(notes), "--to", "sea.yaml"]) == 0
+    assert main(["draft", str(notes), "--as", "sea.yaml"]) == 0
     told = capsys.readouterr().out
     lines = Path("sea.yaml").read_text(encoding="utf-8").split("\n")
     asked = [number for number, line in enumerate(lines, start=1) if "# ?" in line]
@@ -38,7 +38,7 @@ def test_a_draft_is_written_with_its_questions_and_their_lines(notes: Path, caps
 
 def test_a_file_that_is_there_is_never_written_over(notes: Path, capsys: Captured) -> None:
     Path("there.yaml").write_text("mine", encoding="utf-8")
-    assert main(["draft", str(notes), "--to", "there.yaml"]) == 2
+    assert main(["draft", str(notes), "--as", "there.yaml"]) == 2
     assert Path("there.yaml").read_text(encoding="utf-8") == "mine"
     assert "stays as it is" in capsys.readouterr().err
 

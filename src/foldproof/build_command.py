@@ -54,7 +54,8 @@ def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
                "  foldproof build recipes/tide-gate.yaml --measures metric\n"
                "                                             its metric edition, into build/tide-gate-metric/\n"
                "  foldproof build --handout large-print --handout compact\n"
-               "                                             with handout-large-print.pdf and handout-compact.pdf")
+               "                                             with handout-large-print.pdf and handout-compact.pdf\n\n"
+               "exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call")
     add_recipes(command)
     command.add_argument("--all", action="store_true", help="make what has not changed, too")
     command.add_argument("--left-handed", action="store_true", help="the same card told for the other hand")

@@ -17,7 +17,8 @@ def add_check_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
         formatter_class=argparse.RawDescriptionHelpFormatter,
         description="Prove recipes and print the findings. Nothing is written.",
         epilog="examples:\n  foldproof check                            every recipe in recipes/\n"
-               "  foldproof check recipes/tide-gate.yaml --json")
+               "  foldproof check recipes/tide-gate.yaml --json   for an editor: file, line, column and end of each\n\n"
+               "exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call")
     add_recipes(command)
     command.add_argument(
         "--directions", action="store_true",

@@ -41,7 +41,8 @@ def add_class_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
         description="Plan a class that makes one card or several: class.pdf, class.csv and class.json, with kits, a\n"
         "cutting plan proved to give every part, a shopping list, the cost, a time line and cautions.",
         epilog="examples:\n  foldproof class recipes/tide-gate.yaml --people 12\n"
-        "  foldproof class recipes/tide-gate.yaml recipes/beacon.yaml --people 8 --stock shelf.yaml",
+        "  foldproof class recipes/tide-gate.yaml recipes/beacon.yaml --people 8 --stock shelf.yaml\n\n"
+        "exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call",
     )
     command.add_argument("recipes", nargs="+", type=Path, metavar="RECIPE", help="the cards of the class")
     command.add_argument("--people", type=int, metavar="N", help="how many come; the recipe's own number without it")

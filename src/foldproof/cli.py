@@ -45,7 +45,12 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     """The parser: the command that comes first has all its arguments, and the others, when it has, only their names."""
     parser = argparse.ArgumentParser(
         prog="foldproof", description="Prove folded card recipes and print them as handout, page and shot list.",
-        epilog="exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call")
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        epilog="examples:\n  foldproof begin gate A2                  a new recipe, recipes/gate-card.yaml\n"
+        "  foldproof check recipes/gate-card.yaml   what is wrong in it, and what would mend it\n"
+        "  foldproof build recipes/gate-card.yaml   its handout, page and shot list, into build/gate-card/\n"
+        "  foldproof build --help                   more about a command, with examples\n\n"
+        "exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call")
     parser.add_argument("--version", action="version", version=f"foldproof {__version__}")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     for name in [words[0]] if words and words[0] in COMMANDS else COMMANDS:

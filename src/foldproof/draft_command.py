@@ -20,11 +20,12 @@ def add_draft_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
         description="Read a card that somebody wrote up (plain text or Markdown) into a draft of a recipe: the sizes,\n"
         "scores and steps that could be read, and a question at each place where the notes say nothing.\n"
         "Nothing is made up.",
-        epilog="examples:\n  foldproof draft old-card.txt                           print the draft\n"
-        "  foldproof draft old-card.md --to recipes/old-card.yaml  write it, and list the questions\n\n"
+        epilog="examples:\n  foldproof draft old-card.txt                            print the draft\n"
+        "  foldproof draft old-card.md --as recipes/old-card.yaml  write it, and list the questions\n\n"
         "exit status: 0 when something was read, 1 when nothing was, 2 for a wrong call")
     command.add_argument("notes", type=Path, metavar="NOTES", help="the written-up card")
-    command.add_argument("--to", type=Path, metavar="RECIPE", help="the file to write; never one that is there")
+    command.add_argument(
+        "--as", type=Path, metavar="FILE", dest="to", help="the recipe to write; never a file that is there")
 
 
 def run_draft(called: argparse.Namespace) -> int:

@@ -33,7 +33,9 @@ examples:
   foldproof film recipes/beacon.yaml beacon.times.csv --said beacon.said.vtt
 
 Everything that `build` makes is made too, and put in the same folder. Kept beside the recipe as NAME.times.csv (and
-NAME.said.vtt or .srt), the files are taken by `foldproof build` as well."""
+NAME.said.vtt or .srt), the files are taken by `foldproof build` as well.
+
+exit status: 0 when all is sound, 1 when a recipe has errors, 2 for a wrong call"""
 
 
 def add_film_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
