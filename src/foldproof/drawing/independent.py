@@ -13,17 +13,16 @@ from foldproof.recipe import actions as do
 
 
 def independent(card: Card, shown: Table, done: Done) -> bool:
-    """Whether a fold can be told on a picture of an earlier state: what it moves, and its score, lie there as before.
+    """Whether a fold can be told on a picture of an earlier state: what it moves lies there as before, and clear.
 
-    What earlier folds move must not lie on it in the picture either.
+    Nothing that the folds since have moved is among it, or lies on it in the picture.
     """
     assert isinstance(done.action, do.FoldOn | do.Unfold) and done.piece is not None
     first, now, then = (
         panel_fits(card, folded_over(card, table, done.piece)) for table in (shown, done.before, done.after))
     moved = {name for name, fit in then.items() if now.get(name) != fit}
     earlier = {name for name, fit in now.items() if first.get(name) != fit}
-    ends = {name for hinge in card.hinges if hinge.score == done.action.score for name in hinge.panels}
-    if not moved or (moved | ends) & earlier:
+    if not moved:
         return False
     return not any(_overlap(one, other) for one in _boxes(card, first, moved) for other in _boxes(card, first, earlier))
 
