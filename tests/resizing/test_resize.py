@@ -1,6 +1,7 @@
 """The same card in another size: its own text with other plain numbers, sound, and its small slips are caught."""
 
 import re
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 
@@ -98,6 +99,26 @@ def test_small_and_punched_parts_stay_and_others_grow() -> None:
     grown = {change.number.written: change.value for change in growing_changes(
         proof.card, size, main_changes(proof.card, size))}
     assert grown == {"1 1/4": 2 + 1 / 2}, "the corner is twice as large; border, sun and distances are as they were"
+
+
+def test_windows_keep_their_size_and_their_place_in_the_card() -> None:
+    """The middle of the lamp window is at 56 of 148 and 51 of 102; on 155 x 108 it is at 58 1/2 and 54, half way up."""
+    proof = proof_of("signal-hut")
+    assert proof.card is not None
+    size = read_size("155 x 108 mm", proof.card.recipe.unit)
+    grown = {change.number.written: change.value for change in growing_changes(
+        proof.card, size, main_changes(proof.card, size))}
+    assert (grown["46"], grown["41"]) == (Fraction(97, 2), Fraction(44))
+    assert grown["74"] == Fraction(155, 2), "what is half of the card stays half of it"
+    assert "20" not in grown and "26" not in grown
+
+
+def test_what_no_ruler_shows_is_said() -> None:
+    proof = proof_of("signal-hut")
+    assert proof.card is not None and proof.making is not None
+    size = read_size("155 x 109 mm", proof.card.recipe.unit)
+    with pytest.raises(CannotBeError, match="which no ruler shows"):
+        told_anew(proof.card, proof.making, size, main_changes(proof.card, size))
 
 
 def test_a_sheet_that_is_too_small_is_taken_larger() -> None:

@@ -12,7 +12,9 @@ import yaml
 
 from foldproof.findings.finding import Place
 from foldproof.measures.quantity import Quantity, Unit
+from foldproof.measures.writing import with_unit
 from foldproof.refit.numbers import number_like
+from foldproof.starting.filling import FINEST
 from foldproof.starting.trouble import CannotBeError
 
 WIDTH = 118
@@ -38,8 +40,12 @@ def edited(text: str, edits: Iterable[Edit]) -> str:
 def number_edit(text: str, quantity: Quantity, value: Fraction, unit: Unit) -> Edit:
     """Another value in a number's place, with a unit or without as the author wrote it.
 
-    Raises CannotBeError where the number is not written there in one piece.
+    Raises CannotBeError where the number is not written there in one piece, or is finer than a ruler shows.
     """
+    if (value * FINEST[unit]).denominator != 1:
+        raise CannotBeError(
+            f"the {with_unit(quantity.value, unit)} of line {quantity.place.line} would be "
+            f"{with_unit(value, unit)}, which no ruler shows")
     start = offset(text, quantity.place)
     written = quantity.written.strip()
     at = text.find(written, start, start + max(quantity.place.length, len(written)) + 1)

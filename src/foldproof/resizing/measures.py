@@ -9,12 +9,15 @@ from foldproof.findings.finding import Place
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
 from foldproof.measures.quantity import Kind, Quantity, Unit
+from foldproof.recipe.cut_records import HoleSpec
 from foldproof.recipe.records import Across, LayerSpec, PieceSpec, PlaceOn, Up
+from foldproof.recipe.shape_records import Circle, Outline
 from foldproof.rescue.search import with_measure
 from foldproof.starting.sizes import MARK, Size
 from foldproof.starting.trouble import CannotBeError
 
 _WAYS = {"width": 0, "height": 1}
+LARGEST_SHARE = 4
 SMALL_MM = 20
 """Borders, tabs, ease and foam stay as they are: what is shorter does not grow with the card."""
 
@@ -89,14 +92,37 @@ def growing_changes(card: Card, size: Size, main: tuple[Change, ...]) -> tuple[C
     for place, number in numbers.items():
         if place in taken or place in fixed or number.value <= small:
             continue
-        value = _rounded(number.value * min(ratios[way] for way in ways[place]), number.value, card.recipe.unit)
+        way = min(ways[place], key=lambda way: ratios[way])
+        share = number.value / (closed.width, closed.height)[way]
+        value = _rounded(number.value * ratios[way], number.value, share, card.recipe.unit)
         if value != number.value:
             changes.append(Change(number=number, value=value))
-    return tuple(changes)
+    return (*changes, *_holes(card, ratios))
 
 
-def _rounded(value: Fraction, was: Fraction, unit: Unit) -> Fraction:
-    """To an eighth of an inch or a millimetre; to the half of it where the author's own number is as fine."""
+def _holes(card: Card, ratios: tuple[Fraction, Fraction]) -> Iterator[Change]:
+    """Windows and notches keep their size; the middle of each lies in the card as it lay before."""
+    specs: tuple[PieceSpec | LayerSpec, ...] = (*card.recipe.pieces, *card.recipe.layers)
+    for spec in specs:
+        for hole in spec.cuts.holes:
+            if hole.at is None or isinstance(hole.shape, Outline):
+                continue
+            shape = hole.shape
+            sides = (shape.across, shape.across) if isinstance(shape, Circle) else (shape.width, shape.height)
+            for at, side, ratio in zip((hole.at.x, hole.at.y), sides, ratios, strict=True):
+                mark = MARK[card.recipe.unit]
+                value = round(((at.value + side.value / 2) * ratio - side.value / 2) / mark) * mark
+                if not at.names and value > 0 and value != at.value:
+                    yield Change(number=at, value=value)
+
+
+def _rounded(value: Fraction, was: Fraction, share: Fraction, unit: Unit) -> Fraction:
+    """To an eighth of an inch or a millimetre; to the half of it where the author's own number is as fine.
+
+    A half, a third or a quarter of the card stays that where a ruler shows it.
+    """
+    if share.denominator <= LARGEST_SHARE and (value / MARK[unit]).denominator == 1:
+        return value
     step = {Unit.INCH: Fraction(1, 8), Unit.MM: Fraction(1), Unit.CM: Fraction(1, 10)}[unit]
     step = step if (was / step).denominator == 1 else step / 2
     return max(round(value / step), 1) * step
@@ -141,6 +167,8 @@ def _walk(thing: Any, way: int | None) -> Iterator[tuple[Quantity, int | None]]:
         case Quantity():
             yield thing, way
         case Place() | str():
+            return
+        case HoleSpec():
             return
         case Across():
             yield thing.at, 0
