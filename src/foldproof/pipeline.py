@@ -270,6 +270,7 @@ def documents(
     from foldproof.documents.shots import cues_pdf, shots_csv, shots_pdf
     from foldproof.documents.structured import structured
     from foldproof.documents.telling import tell
+    from foldproof.documents.template_readback import audit_templates
     from foldproof.documents.template_sheets import template_files, template_pdf
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import AuditError
@@ -308,7 +309,7 @@ def documents(
         if class_plan is not None:
             files |= class_set(class_plan, theme, tuple(proof.reading.texts.values()), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
-        problems = audit(view, files, handouts)
+        problems = (*audit(view, files, handouts), *audit_templates(card, files))
     if problems:
         more = f"; and {len(problems) - TOLD} more" if len(problems) > TOLD else ""
         raise AuditError(f"the finished documents disagree with the card: {'; '.join(problems[:TOLD])}{more}")

@@ -6,13 +6,14 @@ from dataclasses import replace
 from foldproof.documents.handout_kinds import Edition
 from foldproof.documents.handout_room import setting
 from foldproof.documents.one_ink import in_one_ink
-from foldproof.documents.view import View
+from foldproof.documents.view import Check, View
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import Drawing
 from foldproof.drawing.scene import Scene
 from foldproof.drawing.steps import ink_step, scale_of, step_scene
+from foldproof.drawing.stop_check import Stop, draw_stop, stop_of
 from foldproof.folding.card import Card
 from foldproof.making.table import Making, StepMade
 
@@ -29,6 +30,7 @@ def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> V
               if not edition.compact and (scene := _best(view, card, made, edition)) is not None}
     kinds = frozenset(kind for scene in scenes.values() for kind in kinds_in(scene))
     made_of = {made.spec.id: made for made in making.steps}
+    stop = None if edition.compact else stop_of(card, making)
     drawn = replace(
         view,
         finished=tuple(replace(shown, drawing=_pose(card, shown.pose, edition)) for shown in view.finished),
@@ -37,7 +39,8 @@ def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> V
         scale=_scale(card, edition) if kinds else "",
         steps=tuple(
             replace(step, drawing=ink_step(card, made_of[step.id], scenes[step.id], edition.style)
-                    if step.id in scenes else None)
+                    if step.id in scenes else None,
+                    check=_check(card, stop, edition) if stop and stop.step == step.id else None)
             for step in view.steps))
     return _each(drawn, in_one_ink) if edition.one_ink else drawn
 
@@ -50,7 +53,17 @@ def _each(view: View, change: Callable[[Drawing], Drawing]) -> View:
     return replace(
         view, finished=tuple(replace(shown, drawing=changed(shown.drawing)) for shown in view.finished),
         cutting=changed(view.cutting), key=changed(view.key),
-        steps=tuple(replace(step, drawing=changed(step.drawing)) for step in view.steps))
+        steps=tuple(
+            replace(step, drawing=changed(step.drawing),
+                    check=replace(step.check, drawing=change(step.check.drawing)) if step.check else None)
+            for step in view.steps))
+
+
+def _check(card: Card, stop: Stop, edition: Edition) -> Check:
+    return Check(
+        ask="Before you glue: does the work lie like the first picture, and not like the second?",
+        mend=f"If it lies like the second: {stop.mend}. Glue can't be undone.",
+        drawing=draw_stop(card, stop, edition.style))
 
 
 def shortened(view: View) -> View:

@@ -16,9 +16,11 @@ from foldproof.documents.handout import Handout
 from foldproof.documents.handout_kinds import REGULAR, Edition
 from foldproof.documents.numerals import numbers
 from foldproof.documents.paste_in import NOT_IN_A_POST, PASTE_IN, UPLOADS
+from foldproof.documents.pdf_marks import Marks, marks_of
 from foldproof.documents.pdf_text import Said, Told, read_pdf
 from foldproof.documents.prose import plain
 from foldproof.documents.view import Step, View
+from foldproof.drawing.record import LEAST_LINE_PT
 from foldproof.measures.quantity import Unit
 from foldproof.measures.spotted import Sense
 from foldproof.measures.spotting import spot_numbers
@@ -37,6 +39,8 @@ def audit(view: View, files: Mapping[str, bytes], handouts: Iterable[Handout] = 
         told, one = read_pdf(files[name]), known.get(name)
         found = audit_handout(one.view, told, one.edition) if one else audit_handout(view, told)
         problems += [f"{name}: {problem}" for problem in found]
+        least = one.edition.least_pt if one else REGULAR.least_pt
+        problems += [f"{name}: {problem}" for problem in too_small(marks_of(files[name]), least)]
     problems += [f"{name}: is missing" for name in known if name not in files]
     problems += [f"page.html: {problem}" for problem in _audit_page(view, files["page.html"].decode())]
     if PASTE_IN in files:
@@ -45,6 +49,22 @@ def audit(view: View, files: Mapping[str, bytes], handouts: Iterable[Handout] = 
     problems += [f"cues.pdf: {problem}" for problem in _audit_cues(view, read_pdf(files["cues.pdf"]))]
     problems += [f"shots.csv: {problem}" for problem in _audit_csv(view, files["shots.csv"].decode())]
     return tuple(problems)
+
+
+def too_small(sheets: Sequence[Marks], least_pt: float) -> Iterator[str]:
+    """Text and lines that are too small to be read on paper, or that run off it."""
+    for number, sheet in enumerate(sheets, start=1):
+        smallest = min((size for size, _, _ in sheet.letters), default=least_pt)
+        if smallest < least_pt - 0.02:
+            yield f"sheet {number} has text of {smallest:.2f} pt, less than {least_pt:.2f} pt"
+        thinnest = min((stroke.line for stroke in sheet.strokes), default=LEAST_LINE_PT)
+        if thinnest < LEAST_LINE_PT - 0.001:
+            yield f"sheet {number} has a line of {thinnest:.2f} pt, less than {LEAST_LINE_PT:g} pt"
+        off = [1 for _, x, y in sheet.letters if not (0 <= x <= sheet.width and 0 <= y <= sheet.height)]
+        off += [1 for one in sheet.strokes
+                if min(one.left, one.bottom) < 0 or one.right > sheet.width or one.top > sheet.height]
+        if off:
+            yield f"sheet {number} has {len(off)} marks outside the paper"
 
 
 def squeezed(text: str) -> str:
@@ -68,7 +88,8 @@ def audit_handout(view: View, told: Told, edition: Edition = REGULAR) -> Iterato
             yield f"the drawing {drawing.name} is missing"
     parts = _by_heading(view, told.said)
     yield from _audit_steps(
-        view, {id: "\n".join(part.text for part in said if part.tag != "Figure") for id, said in parts.items()})
+        view, {id: "\n".join(part.text for part in said if part.tag != "Figure") for id, said in parts.items()},
+        check_words)
     yield from _apart(view, parts, most=edition.sheets_a_step)
 
 
@@ -149,6 +170,11 @@ def page_words(step: Step) -> tuple[str, ...]:
     """What the page says beside of a step: its time in the recording, what is said wrongly, what was corrected."""
     filmed = () if step.film is None else (step.film.begins, *step.film.corrections)
     return (*filmed, *(words for one in step.corrections for words in (one.when, plain(one.text))))
+
+
+def check_words(step: Step) -> tuple[str, ...]:
+    """What the handout says beside of a step: what to check before the first glue."""
+    return () if step.check is None else (step.check.ask, step.check.mend)
 
 
 def _no_more(_: Step) -> tuple[str, ...]:

@@ -107,6 +107,15 @@ class FilmTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Check:
+    """Before the first glue: a picture of the work as it must lie, and one as it must not."""
+
+    ask: str
+    mend: str
+    drawing: Drawing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
     """One step, as all three documents tell it."""
 
@@ -133,6 +142,8 @@ class Step:
     """How the hands share the work, where the edition is for left-handed makers."""
     film: InFilm | None = None
     """Its time in the finished recording, for the page; None without one."""
+    check: Check | None = None
+    """For the handout: where the step is the first that can't be undone."""
     corrections: tuple[Correction, ...] = ()
     """What earlier editions had wrong, the latest first; for the page."""
 
@@ -197,7 +208,8 @@ class View:
     @property
     def drawings(self) -> tuple[Drawing, ...]:
         """All drawings of the handout, in the order in which a reader meets them."""
-        return self._drawings(self.cutting, self.key, *(step.drawing for step in self.steps))
+        checks = (step.check.drawing for step in self.steps if step.check)
+        return self._drawings(self.cutting, self.key, *checks, *(step.drawing for step in self.steps))
 
     @property
     def page_drawings(self) -> tuple[Drawing, ...]:

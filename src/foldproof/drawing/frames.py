@@ -230,6 +230,11 @@ def _turn(amount: str) -> Motion:
     return Motion(kind="turn", words=words, way=amount)
 
 
+def turn_words(action: do.Turn | do.TurnOver) -> str:
+    """A turn in words: `half turn`, `turn over top to bottom`."""
+    return _motion(action).words
+
+
 def turn_between(old: Lie, new: Lie) -> Motion | None:
     """The turn in the plane from one lie to another with the same face up; None when it lies as before."""
     if old.up is not new.up or (new.right.cross(old.right) == 0 and new.right.dot(old.right) > 0):

@@ -57,6 +57,12 @@ def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene
     return framed(tuple(_laid_out(cells, style)))
 
 
+def side_by_side(card: Card, frames: Sequence[Frame], words: Sequence[str], style: DrawingStyle = PLAIN) -> Scene:
+    """Frames that do not follow from each other, each with a few words of its own in its caption."""
+    cells = [_cell(card, [frame], 0, style, said) for frame, said in zip(frames, words, strict=True)]
+    return framed(tuple(_laid_out(cells, style)))
+
+
 def draw_step(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Drawing | None:
     """The drawing of a step; None when it changes nothing that can be seen."""
     scene = step_scene(card, made, style)
