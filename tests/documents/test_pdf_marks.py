@@ -22,10 +22,10 @@ PAGE = (
 
 def test_a_stroke_and_a_word_lie_where_the_page_says_and_as_large() -> None:
     (page,) = marks_of(to_pdf(PAGE, {"drawing/d.svg": ("image/svg+xml", DRAWN.encode())}))
-    assert (page.width, page.height) == (pytest.approx(612), pytest.approx(792))
+    assert [page.width, page.height] == pytest.approx([612, 792])
     (stroke,) = page.strokes
     mm = 72 / 25.4
-    assert (stroke.left, page.height - stroke.top) == (pytest.approx(2 * mm, abs=0.01), pytest.approx(4 * mm, abs=0.01))
+    assert [stroke.left, page.height - stroke.top] == pytest.approx([2 * mm, 4 * mm], abs=0.01)
     assert stroke.right - stroke.left == pytest.approx(60 * mm, abs=0.01)
     assert stroke.top - stroke.bottom == pytest.approx(20 * mm, abs=0.01)
     assert stroke.line == pytest.approx(1.0 * mm, abs=0.01)

@@ -58,9 +58,10 @@ def slow(task: Task, going: Going) -> Iterator[Result]:
     view = with_care(_view(proof, task, for_screen=False), proof.card, studied)
     yield "page", _page(view, proof, task)
     theme = load_theme(task.theme)
-    paper, name = next(iter(handout.file_names(view.unit).items()))
+    assert proof.making is not None
+    one = handout.handouts(view, proof.card, proof.making)[0]
     makers: dict[str, Callable[[], bytes]] = {
-        name: partial(handout.handout, view, theme, paper), "shots.pdf": partial(shots.shots_pdf, view, theme),
+        one.file: partial(one.pdf, theme), "shots.pdf": partial(shots.shots_pdf, view, theme),
         "cues.pdf": partial(shots.cues_pdf, view, theme)}
     for kind, maker in makers.items():
         going()
