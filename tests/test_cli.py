@@ -226,6 +226,21 @@ def test_check_loads_nothing_heavy(here: Path) -> None:
     assert (done.returncode, done.stderr) == (0, "")
 
 
+def test_check_loads_only_what_a_check_needs(here: Path) -> None:
+    """The stages after the checks, and the other commands, are none of its business."""
+    write("one.yaml")
+    source = Path(__file__).resolve().parent.parent / "src"
+    told = subprocess.run(
+        [sys.executable, "-c", "import sys; from foldproof.cli import main; main(['check'])\n"
+         "print(*sorted(sys.modules), sep='\\n')"], check=True, capture_output=True, text=True,
+        env={**os.environ, "PYTHONPATH": str(source)}).stdout.split()
+    stages = {name.split(".")[1] for name in told if name.startswith("foldproof.")}
+    assert "checks" in stages
+    assert not stages & {"drawing", "recording", "mirror", "rescue", "origins", "grammar"}
+    assert not {name for name in stages if name.endswith("_command")} - {"check_command"}
+    assert not {"concurrent.futures.process", "multiprocessing", "foldproof.documents.view"} & set(told)
+
+
 def test_the_mirrored_card_goes_into_a_folder_of_its_own_with_a_stamp_of_its_own(here: Path) -> None:
     write("one.yaml")
     assert main(["build"]) == 0

@@ -1,7 +1,10 @@
 """A build makes what has changed and nothing else, and tells of the rest what it told when it was built."""
 
 import json
+import os
 import shutil
+import subprocess
+import sys
 from collections.abc import Callable, Mapping
 from dataclasses import fields
 from pathlib import Path
@@ -19,6 +22,7 @@ from foldproof.pipeline import prove
 from foldproof.shell import Meant, Outcome, recipes_meant
 
 SOUND = (Path(__file__).parent / "bad_input" / "sound.yaml").read_text(encoding="utf-8")
+SOURCE = Path(__file__).resolve().parent.parent / "src"
 WRONG = SOUND.replace("score: 4 1/4", "score: 4 5/16")
 
 Captured = pytest.CaptureFixture[str]
@@ -180,6 +184,17 @@ def test_folders_of_recipes(here: Path, nothing_made: list[Path], monkeypatch: p
     assert [meant.below for meant in recipes_meant([Path("recipes/winter")])] == [Path("winter/deep"), Path("winter")]
     assert main(["build", "--into", "out"]) == 0
     assert len(nothing_made) == 3
+
+
+def test_nothing_is_imported_to_see_that_nothing_has_changed(here: Path) -> None:
+    """Neither the printers nor the journey itself; only so can a hundred recipes be looked at in a moment."""
+    told = subprocess.run(
+        [sys.executable, "-c", "import sys; from foldproof.cli import main; main(['build'])\n"
+         "print(*sorted(sys.modules), sep='\\n')"], check=True, capture_output=True, text=True,
+        env={**os.environ, "PYTHONPATH": str(SOURCE)}).stdout.split()
+    heavy = {"yaml", "numpy", "matplotlib", "weasyprint", "pypdf", "jinja2", "foldproof.pipeline", "foldproof.folding"}
+    assert not heavy & set(told)
+    assert "foldproof.kept" in told
 
 
 def test_a_folder_and_a_recipe_of_one_name_are_refused(here: Path, capsys: Captured) -> None:

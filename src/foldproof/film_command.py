@@ -12,7 +12,7 @@ from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json
 from foldproof.pipeline import Options, build, prove
 from foldproof.recording.times import blank
-from foldproof.shell import show_findings, show_gallery
+from foldproof.shell import folder_below, show_findings, show_gallery
 
 EXAMPLES = """\
 the times file has a row for each step whose time is known, and one for the length:
@@ -73,7 +73,8 @@ def run_film(called: argparse.Namespace) -> int:
     filmed = Filmed(times=called.times, said=called.said, kept=False)
     trouble, folder = None, None
     try:
-        built = build(called.recipe, called.into, Options(theme=called.theme, dated=called.dated or ""), filmed)
+        into = called.into / folder_below(called.recipe)
+        built = build(called.recipe, into, Options(theme=called.theme, dated=called.dated or ""), filmed)
         proof, folder = built.proof, built.folder
     except DocumentsError as error:
         proof, trouble = prove(called.recipe, filmed), str(error)

@@ -11,10 +11,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from foldproof.findings.finding import Finding
-from foldproof.folding.card import Card
-from foldproof.recipe.opening import read_source
 
 if TYPE_CHECKING:
+    from foldproof.folding.card import Card
     from foldproof.recording.film import Film
 
 _TIMES = (".times.csv", ".times.txt")
@@ -43,9 +42,10 @@ def may_stand_beside(recipe: Path) -> tuple[Path, ...]:
 
 
 def read_film(
-    card: Card, filmed: Filmed, lines: Sequence[Sequence[str]]
+    card: "Card", filmed: Filmed, lines: Sequence[Sequence[str]]
 ) -> tuple["Film | None", tuple[Finding, ...], Mapping[str, str]]:
     """What comes of a recording, what is wrong with its files, and their texts by name."""
+    from foldproof.recipe.opening import read_source
     from foldproof.recording.film import Written, make_film
 
     findings: tuple[Finding, ...] = ()

@@ -64,12 +64,16 @@ def _inside(folder: Path) -> Iterator[Meant]:
     for path in sorted(folder.rglob("*.yaml")):
         inside = path.parent.relative_to(folder)
         if path.is_file() and not any(part.startswith(".") for part in inside.parts):
-            yield Meant(recipe=path, below=_alone(path).below if folder.is_relative_to(RECIPES) else inside)
+            yield Meant(recipe=path, below=folder_below(path) if folder.is_relative_to(RECIPES) else inside)
 
 
 def _alone(recipe: Path) -> Meant:
-    within = recipe.is_relative_to(RECIPES)
-    return Meant(recipe=recipe, below=recipe.parent.relative_to(RECIPES) if within else Path())
+    return Meant(recipe=recipe, below=folder_below(recipe))
+
+
+def folder_below(recipe: Path) -> Path:
+    """The folder within the outputs that the set of a recipe goes into: the one that it lies in within `recipes/`."""
+    return recipe.parent.relative_to(RECIPES) if recipe.is_relative_to(RECIPES) else Path()
 
 
 def add_recipes(command: argparse.ArgumentParser) -> None:
@@ -146,11 +150,25 @@ def _print(outcomes: Sequence[Outcome], *, as_data: bool, always: bool, sources:
         print(f"foldproof: {', '.join(recipes)} not built: {trouble}", file=sys.stderr)
 
 
+def _gallery_stands(into: Path, theme: str) -> bool:
+    """Whether the gallery is the one of the sets that stand there: seen from its digest, before anything is loaded."""
+    from foldproof.documents.standing import gallery_state, standing_sets
+    from foldproof.documents.theme_folders import theme_files, themes_folder
+
+    try:
+        head = (into / "index.html").read_bytes()[:2_000].decode(errors="replace")
+        return gallery_state(standing_sets(into), theme, theme_files(themes_folder() / theme)) in head
+    except OSError:
+        return False
+
+
 def show_gallery(into: Path, theme: str) -> None:
     """Make the gallery anew from what stands in the output folder; say in one line why it can't be made.
 
     The cards are built all the same, so that is no failure of the command.
     """
+    if _gallery_stands(into, theme):
+        return
     from foldproof.documents.gallery import make_gallery
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import DocumentsError

@@ -23,17 +23,17 @@ def with_layers(count: int) -> str:
 
 
 def _recipe(*, panels: int, layers: int, more: Iterator[str] | tuple[()], wide: int = 12) -> str:
-    tall = 12  # inches, and `wide` is each panel's; the sheet is a roll
+    tall = 12 if wide == 12 else 3 / 2  # inches, and `wide` is each panel's; the sheet is a roll
     mats = [f"m{n}" for n in range(layers)]
     places = [(1 + n % 10, 1 + n // 10) for n in range(layers)]
     lines = [
-        "title: Grown", "unit: inch", f"finished: {{size: [{wide}, {tall}]}}", "papers:",
+        "title: Grown", "unit: inch", f"finished: {{size: [{wide}, {tall:g}]}}", "papers:",
         "  slate:", "    {kind: cardstock, weight: 80 lb cover, thickness: 0.01 in,",
-        f"    sheet: [{wide * panels + 1}, {tall + 1}]}}",
-        "pieces:", "  base:", "    paper: slate", f"    size: [{wide * panels}, {tall}]", "    scores:",
+        f"    sheet: [{wide * panels + 1}, {tall + 1:g}]}}",
+        "pieces:", "  base:", "    paper: slate", f"    size: [{wide * panels}, {tall:g}]", "    scores:",
         *(f"      s{n}: {{across: {wide * n}, fold: {'valley' if n % 2 else 'mountain'}}}" for n in range(1, panels)),
         "    panels:",
-        *(f"      p{n}: [{wide * n + wide / 2:g}, {tall // 2}]" for n in range(panels)),
+        *(f"      p{n}: [{wide * n + wide / 2:g}, {tall / 2:g}]" for n in range(panels)),
     ]
     if mats:
         lines += ["layers:", *(
@@ -44,7 +44,7 @@ def _recipe(*, panels: int, layers: int, more: Iterator[str] | tuple[()], wide: 
         "poses:", f"  closed: {{still: p0, folds: {{{folds}}}}}", "tools: {trimmer: {}, scoring board: {}}",
         "supplies: {glue stick: {kind: glue stick}}" if mats else "supplies: {}",
         "steps:", "  - title: Cut and score", "    id: base", "    piece: base", "    tools: [trimmer, scoring board]",
-        "    do:", f"      - cut: [{wide * panels}, {tall}]", "      - lay: {edge: long, up: front}",
+        "    do:", f"      - cut: [{wide * panels}, {tall:g}]", "      - lay: {edge: long, up: front}",
         *(f"      - score: {wide * n}" for n in range(1, panels)),
         "    text: Cut the base, score it and fold it.",
     ]

@@ -19,6 +19,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
+from itertools import chain
 from pathlib import Path
 
 from grown import with_layers, with_panels, with_steps
@@ -39,7 +40,7 @@ def main() -> None:
     parser.add_argument("--cards", type=int, default=12, help="how many are built on one processor and on two")
     called = parser.parse_args()
     rows: list[Row] = []
-    for row in (*checks(), *builds(called.recipes), *library(called.cards), *growth()):
+    for row in chain(checks(), builds(called.recipes), library(called.cards), growth()):
         rows.append(row)
         print(*row, sep=" | ", flush=True)
     table = "\n".join((

@@ -17,7 +17,7 @@ from foldproof import __version__
 from foldproof.documents.fonts import page_face_rules
 from foldproof.documents.lock import LockedError, held
 from foldproof.documents.placing import ASIDE
-from foldproof.documents.standing import StandingSet, digest, exact, facts_of, standing_sets
+from foldproof.documents.standing import StandingSet, exact, facts_of, gallery_state, standing_sets
 from foldproof.documents.theme import Theme
 from foldproof.documents.trouble import PlacingError
 from foldproof.frozen import dataclass
@@ -89,7 +89,7 @@ def make_gallery(into: Path, theme: Theme) -> None:
         (into / ASIDE).mkdir(parents=True, exist_ok=True)
         with held(into / ASIDE / "lock"):
             sets = standing_sets(into)
-            state = digest(sets, f"{__version__} {theme.name} {sorted(theme.files.items())}")
+            state = gallery_state(sets, theme.name, theme.files)
             before = _before(target)
             if before == state:
                 return

@@ -2,11 +2,12 @@
 
 import hashlib
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from foldproof import __version__
 from foldproof.documents.placing import ASIDE, CONTENTS
 from foldproof.frozen import dataclass
 
@@ -38,6 +39,11 @@ def digest(sets: tuple[StandingSet, ...], more: str) -> str:
     """A digest that is another one as soon as a set is built anew, is gone, or lacks a file."""
     told = [(one.path, one.stamp, one.files, one.missing) for one in sets]
     return hashlib.sha256(f"{told}{more}".encode()).hexdigest()[:16]
+
+
+def gallery_state(sets: tuple[StandingSet, ...], theme: str, files: Mapping[str, bytes]) -> str:
+    """The digest that a gallery of these sets in this theme carries."""
+    return digest(sets, f"{__version__} {theme} {sorted(files.items())}")
 
 
 def facts_of(one: StandingSet, name: str) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
 from foldproof.documents.prose import line_to_html
-from foldproof.documents.theme_folders import theme_names, themes_folder
+from foldproof.documents.theme_folders import theme_files, theme_names, themes_folder
 from foldproof.documents.trouble import ThemeError
 
 
@@ -67,7 +67,7 @@ def load_theme(name: str) -> Theme:
 
 def read_theme(folder: Path) -> Theme:
     """A theme in a folder."""
-    files = {path.name: path.read_bytes() for path in sorted(folder.iterdir()) if path.is_file()}
+    files = theme_files(folder)
     environment = ImmutableSandboxedEnvironment(
         loader=FileSystemLoader(folder), autoescape=True, undefined=StrictUndefined,
         trim_blocks=True, lstrip_blocks=True,

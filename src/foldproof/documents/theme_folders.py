@@ -1,5 +1,6 @@
 """Where themes are. Light, so that the command line can name them without loading what fills them."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 
@@ -14,3 +15,8 @@ def theme_names() -> tuple[str, ...]:
     """The names of the themes that there are."""
     folder = themes_folder()
     return tuple(sorted(path.name for path in folder.iterdir() if path.is_dir())) if folder.is_dir() else ()
+
+
+def theme_files(folder: Path) -> Mapping[str, bytes]:
+    """All files of a theme by name."""
+    return {path.name: path.read_bytes() for path in sorted(folder.iterdir()) if path.is_file()}
