@@ -21,7 +21,7 @@ from foldproof.origins.uses import Sought, Use, Where, leaning_on, quantities_of
 from foldproof.pipeline import Proof, prove
 from foldproof.recipe.records import Recipe
 from foldproof.recipe.references import write
-from foldproof.shell import show_findings
+from foldproof.shell import folder_below, show_findings
 
 FOUND, NOT_FOUND, WRONG_CALL = 0, 1, 2
 NEAREST = 3
@@ -72,8 +72,9 @@ def run_number(called: argparse.Namespace) -> int:
     uses = uses_in_recipe(recipe, sought)
     if proof.card is not None and proof.making is not None:
         uses = (*uses, *uses_in_card(proof.card, proof.making, sought))
+    into = called.into / folder_below(called.recipe)
     leaning = leaning_on(recipe, sought)
-    printed = tuple(in_documents(called.into / recipe.name, sought)) if uses else ()
+    printed = tuple(in_documents(into / recipe.name, sought)) if uses else ()
     if called.json:
         print(json.dumps({
             "number": str(read.value), "kind": read.kind.value, "unit": recipe.unit.value,
@@ -81,7 +82,7 @@ def run_number(called: argparse.Namespace) -> int:
             "printed": [asdict(part) for part in printed],
         }, indent=1, ensure_ascii=False))
     else:
-        print("\n".join(_told(proof, recipe, read, uses, leaning, printed, called.into)))
+        print("\n".join(_told(proof, recipe, read, uses, leaning, printed, into)))
     return FOUND if uses else NOT_FOUND
 
 
