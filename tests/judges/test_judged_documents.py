@@ -11,7 +11,9 @@ from browser import Outside, a_browser, needs_browser
 from outside import html_faults, needs_judges, page_faults, pdf_faults
 from pypdf import PdfWriter
 
+from foldproof.documents.gallery import make_gallery
 from foldproof.documents.paste_in import PASTE_IN
+from foldproof.documents.theme import load_theme
 from foldproof.pipeline import Options, build
 
 if TYPE_CHECKING:
@@ -38,9 +40,11 @@ def sets(tmp_path_factory: pytest.TempPathFactory) -> Sets:
     into = tmp_path_factory.mktemp("judged")
     for card in CARDS:
         assert build(RECIPES / f"{card}.yaml", into, Options(dated="2026-03-01")).folder is not None
+    make_gallery(into, load_theme("plain"))
     found = {
         str(path.relative_to(into)): path.read_bytes()
         for card in CARDS for path in sorted((into / card).rglob("*")) if path.is_file()}
+    found["index.html"] = (into / "index.html").read_bytes()
     return Sets(folder=into, files=found)
 
 
@@ -73,7 +77,7 @@ def test_every_page_is_sound_html(sets: Sets, tmp_path: Path) -> None:
     pages = {
         name: _as_posted(data.decode()) if name.endswith(PASTE_IN) else data.decode()
         for name, data in sets.ending(".html").items()}
-    assert {Path(name).name for name in pages} == {"page.html", PASTE_IN}
+    assert {Path(name).name for name in pages} == {"page.html", PASTE_IN, "index.html"}
     assert html_faults(pages, tmp_path) == []
     assert html_faults({"bad.html": _as_posted("<p><div></p>")}, tmp_path)
 
@@ -91,12 +95,12 @@ def _as_posted(fragment: str) -> str:
 def test_a_page_is_accessible_as_far_as_a_machine_sees(
     sets: Sets, browser: "Browser", width: int, scheme: str,
 ) -> None:
-    for card in CARDS:
+    for name in ("index.html", *(f"{card}/page.html" for card in CARDS)):
         outside = Outside()
         page = browser.new_page(viewport={"width": width, "height": 844}, color_scheme=scheme)  # type: ignore[arg-type]
         outside.watch(page)
-        page.goto((sets.folder / card / "page.html").as_uri())
-        assert page_faults(page) == [], card
+        page.goto((sets.folder / name).as_uri())
+        assert page_faults(page) == [], name
         assert outside == []
         page.evaluate("document.querySelector('h1').style.color = 'rgba(128, 128, 128, 0.2)'")
         assert page_faults(page) != [], "a seeded fault is found"

@@ -12,10 +12,11 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TextIO
+from typing import TYPE_CHECKING, Any, Literal, TextIO
 
 import pytest
 from browser import Outside, a_browser, needs_browser
+from outside import needs_judges, page_faults
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -78,6 +79,7 @@ def _running(recipe: Path, errors: TextIO) -> Iterator[Running]:
     if process.poll() is None:
         process.send_signal(signal.SIGINT)
         process.wait(30)
+    process.stdout.close()
 
 
 @pytest.fixture(scope="module")
@@ -196,6 +198,15 @@ def test_a_mistake_leaves_the_page_and_leads_to_its_line_and_its_step(page: "Pag
 
 
 @needs_browser
+@needs_judges
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_is_accessible_as_far_as_a_machine_sees(page: "Page", scheme: Literal["light", "dark"]) -> None:
+    page.emulate_media(color_scheme=scheme)
+    for width in (360, 1280):
+        page.set_viewport_size({"width": width, "height": 800})
+        assert page_faults(page) == [], width
+
+
 def test_it_is_used_on_a_phone(page: "Page") -> None:
     page.set_viewport_size({"width": 360, "height": 740})
     page.reload()
