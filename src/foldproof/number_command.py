@@ -101,7 +101,7 @@ def in_documents(folder: Path, sought: Sought) -> Iterator[Printed]:
     if page.is_file():
         reader = _Words()
         reader.feed(page.read_text(encoding="utf-8"))
-        yield from _counted(page.name, "the page", "".join(reader.said), sought)
+        yield from _counted(page.name, "the page", " ".join("".join(reader.said).split()), sought)
     for table in sorted(folder.glob("shots.csv")):
         for row in csv.DictReader(io.StringIO(table.read_text(encoding="utf-8"), newline="")):
             for column, text in row.items():
