@@ -204,6 +204,17 @@ def test_a_folder_and_a_recipe_of_one_name_are_refused(here: Path, capsys: Captu
     assert "another name" in capsys.readouterr().err
 
 
+def test_the_table_says_what_changed_in_the_cards() -> None:
+    shown = built_table([
+        Outcome(recipe="gate", findings=(), sources={}, folder="x", changed=("step 2: a", "step 2: b")),
+        Outcome(recipe="look", findings=(), sources={}, folder="x", changed=("1", "2", "3", "4", "5")),
+        Outcome(recipe="other", findings=(), sources={}, folder="x"),
+    ], 9.0)
+    assert shown.split("\n\n")[1].splitlines() == [
+        "What changed since it was last built:", "  gate: step 2: a", "  gate: step 2: b", "  look: 1", "  look: 2",
+        "  look: 3", "  look: 2 more"]
+
+
 def test_the_table_counts() -> None:
     warning = Finding(name="w", severity=Severity.WARNING, message="")
     error = Finding(name="e", severity=Severity.ERROR, message="")

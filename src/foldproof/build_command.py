@@ -126,7 +126,7 @@ def _build(task: Task, options: Options) -> Outcome:
             seconds=time.monotonic() - begun)
     return Outcome(
         recipe=str(task.recipe), findings=built.proof.findings, sources=built.proof.sources,
-        folder=str(built.folder) if built.folder else None, seconds=time.monotonic() - begun)
+        folder=str(built.folder) if built.folder else None, seconds=time.monotonic() - begun, changed=built.changed)
 
 
 def _each(work: Callable[[Task], Outcome], tasks: Sequence[Task]) -> Iterator[Outcome]:

@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 from foldproof.findings.finding import Severity
 from foldproof.shell import Outcome
 
+MOST_CHANGES = 3
+"""Changes of one card that are told; `foldproof compare` tells all, before it is built."""
 _HEADS = ("recipe", "", "errors", "warnings", "advice", "seconds")
 
 
@@ -14,7 +16,16 @@ def built_table(outcomes: Sequence[Outcome], seconds: float) -> str:
     rows = [_row(outcome) for outcome in outcomes if outcome.made or outcome.findings]
     widths = [max(len(row[i]) for row in (_HEADS, *rows)) for i in range(len(_HEADS))] if rows else []
     table = [_line(row, widths) for row in (_HEADS, *rows)] if rows else []
-    return "\n".join((*table, *([""] if table else []), _sum(outcomes, seconds)))
+    changed = [line for outcome in outcomes for line in _changed(outcome)]
+    parts = (table, ["What changed since it was last built:", *changed] if changed else [], [_sum(outcomes, seconds)])
+    return "\n\n".join("\n".join(part) for part in parts if part)
+
+
+def _changed(outcome: Outcome) -> Iterator[str]:
+    """The first changes of a card; those of a number that many cards share stand with each of them."""
+    yield from (f"  {outcome.recipe}: {line}" for line in outcome.changed[:MOST_CHANGES])
+    if len(outcome.changed) > MOST_CHANGES:
+        yield f"  {outcome.recipe}: {len(outcome.changed) - MOST_CHANGES} more"
 
 
 def what_became(outcome: Outcome) -> str:

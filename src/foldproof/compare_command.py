@@ -10,7 +10,8 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from foldproof.documents.changes import Change, Facts, Stale, changes
+from foldproof.documents.changes import Change, Facts, Stale, comparable, line
+from foldproof.documents.facts_file import FORMAT
 from foldproof.measures.quantity import Unit
 from foldproof.pipeline import prove
 from foldproof.shell import show_findings
@@ -68,10 +69,10 @@ def run_compare(called: argparse.Namespace) -> int:
 
 
 def _changes(old: Facts, new: Facts) -> tuple[Change, ...]:
-    try:
-        return changes(old, new)
-    except (KeyError, TypeError, ValueError, AttributeError, IndexError, ZeroDivisionError):
-        raise _WrongCall("the card.json is of another version of the program; compare with the recipe") from None
+    found = comparable({"format": FORMAT, **old}, {"format": FORMAT, **new})
+    if found is None:
+        raise _WrongCall("the card.json is of another version of the program; compare with the recipe")
+    return found
 
 
 def _facts(path: Path) -> Facts:
@@ -89,7 +90,7 @@ def _facts(path: Path) -> Facts:
         raise _WrongCall(f"{file} cannot be read: {error.strerror}") from None
     except (ValueError, RecursionError):
         raise _WrongCall(f"{file} is not the card.json of a built card") from None
-    if not isinstance(told, dict) or told.get("format") != "foldproof card facts":
+    if not isinstance(told, dict) or told.get("format") != FORMAT:
         raise _WrongCall(f"{file} is not the card.json of a built card")
     return told
 
@@ -122,16 +123,6 @@ def _told(found: Sequence[Change], new: Facts) -> Iterator[str]:
     again = dict.fromkeys(change.where for change in found if Stale.FILM in change.stale and change.after is not None)
     if again:
         yield f"To be filmed again, where it was filmed: {'; '.join(again)}."
-
-
-def line(change: Change) -> str:
-    """A change in one line."""
-    what = f"{change.what}: " if change.what else ""
-    if change.before is None:
-        return f"{what}new: {change.after}"
-    if change.after is None:
-        return f"{what}gone: {change.before}"
-    return f"{what}{change.after}; it was: {change.before}"
 
 
 def _as_data(change: Change) -> dict[str, Any]:

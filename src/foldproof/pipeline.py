@@ -63,6 +63,8 @@ class Built:
 
     proof: Proof
     folder: Path | None
+    changed: tuple[str, ...] = ()
+    """What is otherwise in the card than in the set that stood there before, each in a line with its place."""
 
 
 TOLD = 6
@@ -174,6 +176,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     `filmed` is as for prove. A set that came with a recording is never replaced by one that knows nothing of it.
     Raises DocumentsError when the documents cannot be made or placed; what stood there before still stands.
     """
+    from foldproof.documents.changes import line, since
     from foldproof.documents.placing import place
 
     known = before(path, options)
@@ -198,8 +201,9 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
         files = {**files, KEPT: listed(
             path, options, known=known, texts=proof.sources, photos=proof.photos, findings=proof.findings, files=files,
             ends=() if day else ends_of(recipe))}
+    changed = tuple(f"{change.where}: {line(change)}" for change in since(into / name, files["card.json"]))
     folder = place(files, into, name)
-    return Built(proof=proof if day else with_gone(proof), folder=folder)
+    return Built(proof=proof if day else with_gone(proof), folder=folder, changed=changed)
 
 
 def read_day(dated: str) -> date | None:

@@ -29,6 +29,8 @@ class Outcome:
     made: bool = True
     """Whether its documents were made now; else they stood there already, and nothing had changed."""
     seconds: float = 0.0
+    changed: tuple[str, ...] = ()
+    """What is otherwise in the card than when it was last built."""
 
     @property
     def wrong(self) -> bool:

@@ -1,14 +1,15 @@
 """What changed between two revisions of a card, and what that makes stale."""
 
+import json
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from foldproof.documents.changes import Change, Stale, changes
+from foldproof.documents.changes import Change, Stale, changes, line, since
 from foldproof.documents.erratum import erratum
-from foldproof.documents.facts_file import card_facts
+from foldproof.documents.facts_file import FORMAT, card_facts
 from foldproof.documents.telling import hands
 from foldproof.measures.quantity import Unit
 from foldproof.pipeline import prove
@@ -97,6 +98,22 @@ def test_an_erratum_tells_each_place_once(changed: Compare) -> None:
         changed("score: 2 1/8", "score: 2 1/4"), title="Gate", language="en", unit=Unit.INCH, of="these", dated="")
     assert sheet is not None
     assert [(where, len(found)) for where, found in sheet.places] == [("step 2, Score the doors", 1)]
+
+
+def test_since_the_last_set(tmp_path: Path) -> None:
+    old, new = (
+        {"format": FORMAT, **facts_of(tmp_path, text)}
+        for text in (GATE, GATE.replace("band width: 3 1/2", "band width: 3 1/4")))
+    now = json.dumps(new).encode()
+    assert since(tmp_path, now) == (), "nothing was built there"
+    (tmp_path / "card.json").write_text("{", encoding="utf-8")
+    assert since(tmp_path, now) == (), "no set of ours"
+    (tmp_path / "card.json").write_text(json.dumps({**old, "pieces": 5}), encoding="utf-8")
+    assert since(tmp_path, now) == (), "a set of another version"
+    (tmp_path / "card.json").write_text(json.dumps(old), encoding="utf-8")
+    assert [line(change) for change in since(tmp_path, now)][:2] == [
+        "measure band width: 3 1/4 in; it was: 3 1/2 in",
+        "size of the band: 3 1/4 × 1 3/4 in; it was: 3 1/2 × 1 3/4 in"]
 
 
 def test_another_unit_changes_everything(tmp_path: Path) -> None:

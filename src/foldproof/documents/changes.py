@@ -4,12 +4,15 @@ Both sides are the facts of a card as `card.json` has them (see facts_file), so 
 set that was built from it long ago.
 """
 
+import json
 from collections.abc import Iterator, Mapping, Sequence
 from difflib import SequenceMatcher
 from enum import StrEnum
 from fractions import Fraction
-from typing import Any
+from pathlib import Path
+from typing import Any, cast
 
+from foldproof.documents.facts_file import FORMAT
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
@@ -60,6 +63,35 @@ def changes(old: Facts, new: Facts) -> tuple[Change, ...]:
             misleads=True),)
     unit = Unit(new["unit"])
     return (*_card(old, new, unit), *_steps(old, new))
+
+
+def comparable(old: object, new: object) -> tuple[Change, ...] | None:
+    """The changes between the contents of two files; None where one is not what this version of the program writes."""
+    if not all(isinstance(one, dict) and one.get("format") == FORMAT for one in (old, new)):
+        return None
+    try:
+        return changes(cast(Facts, old), cast(Facts, new))
+    except (KeyError, TypeError, ValueError, AttributeError, IndexError, ZeroDivisionError):
+        return None
+
+
+def since(folder: Path, now: bytes) -> tuple[Change, ...]:
+    """What is otherwise than in the set that stands in a folder; nothing where none stands there that can be read."""
+    try:
+        before = json.loads((folder / "card.json").read_bytes())
+    except (OSError, ValueError, RecursionError):
+        return ()
+    return comparable(before, json.loads(now)) or ()
+
+
+def line(change: Change) -> str:
+    """A change in one line."""
+    what = f"{change.what}: " if change.what else ""
+    if change.before is None:
+        return f"{what}new: {change.after}"
+    if change.after is None:
+        return f"{what}gone: {change.before}"
+    return f"{what}{change.after}; it was: {change.before}"
 
 
 def _card(old: Facts, new: Facts, unit: Unit) -> Iterator[Change]:
