@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from foldproof.findings.finding import Finding
+from foldproof.findings.finding import Finding, Severity
 
 if TYPE_CHECKING:
     from foldproof.folding.card import Card
@@ -55,7 +55,7 @@ def read_film(
         if path is None:
             read.append(None)
             continue
-        text, faults = read_source(path, str(path), what)
+        text, faults = _outside(path, what) if filmed.kept and _leads_out(path) else read_source(path, str(path), what)
         findings = (*findings, *faults)
         if text is not None:
             sources[str(path)] = text
@@ -65,6 +65,22 @@ def read_film(
         return None, findings, sources
     film, found = make_film(card, times, said, lines, kept=filmed.kept)
     return (film if not findings else None), (*findings, *found), sources
+
+
+def _leads_out(path: Path) -> bool:
+    """Whether a file that is taken without being named is a link to one outside its folder."""
+    try:
+        return not path.resolve().is_relative_to(path.parent.resolve())
+    except (OSError, RuntimeError):
+        return True
+
+
+def _outside(path: Path, what: str) -> tuple[None, tuple[Finding, ...]]:
+    finding = Finding(
+        name=f"{what.removeprefix('a ')} elsewhere", severity=Severity.ERROR,
+        message=f"{path} is a link that leads out of the recipe's folder.",
+        mend="Put the file itself beside the recipe, or name it: foldproof film RECIPE FILE.")
+    return None, (finding,)
 
 
 def refuse_to_lose(recipe: Path, target: Path) -> None:

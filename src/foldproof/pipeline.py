@@ -177,7 +177,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     Raises DocumentsError when the documents cannot be made or placed; what stood there before still stands.
     """
     from foldproof.documents.changes import line, since
-    from foldproof.documents.placing import place
+    from foldproof.documents.placing import fit_for_a_folder, place
 
     known = before(path, options)
     proof = prove(path, filmed)
@@ -191,6 +191,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
 
     recipe = proof.card.recipe
     name = recipe.name + (SUFFIX if options.left_handed else "")
+    fit_for_a_folder(name)
     if proof.film is None:
         refuse_to_lose(path, into / name)
     proof, studied = with_study(proof)

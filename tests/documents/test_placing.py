@@ -62,6 +62,24 @@ def test_what_we_did_not_make_is_refused(tmp_path: Path, make: object) -> None:
     assert aside(tmp_path) == set()
 
 
+@pytest.mark.parametrize("name", [
+    pytest.param(name, id=repr(name)[:20]) for name in (
+        "", ".", "..", ".sets", ".hidden", "-rf", "a/b", "../up", "/top", "a\\b", "a\nb", "a\x1b[2Jb", "a\u202eb",
+        "index.html", "con", "LPT1.card", "card.", "card ", "x" * 151, "\ud800")])
+def test_a_name_that_is_no_folder_s(tmp_path: Path, name: str) -> None:
+    with pytest.raises(PlacingError, match="no folder can be named"):
+        place(NEW, tmp_path / "build", name)
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("name", ["a b#c%20&d\"e", "<b>", "Kärtchen", "it's", "x" * 150, "100%", "$(touch x)", "=1+1"])
+def test_an_odd_name_that_is_one(tmp_path: Path, name: str) -> None:
+    place(OLD, tmp_path, name)
+    place(NEW, tmp_path, name)
+    assert found(tmp_path / name) == NEW
+    assert {path.name for path in tmp_path.iterdir()} == {ASIDE, name}
+
+
 @both_ways
 def test_a_file_that_somebody_put_into_a_set_is_never_deleted(tmp_path: Path, links: bool) -> None:
     place(OLD, tmp_path, "card", links=links)

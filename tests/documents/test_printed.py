@@ -19,6 +19,7 @@ from foldproof.documents.readback import audit, audit_handout
 from foldproof.documents.theme import Theme
 from foldproof.documents.trouble import ThemeError
 from foldproof.documents.view import View
+from foldproof.recording import cells
 
 
 def test_the_set_is_complete(files: Mapping[str, bytes]) -> None:
@@ -158,10 +159,11 @@ def test_csv_cells_are_never_formulas(view: View) -> None:
 
 @pytest.mark.parametrize(("cell", "guarded"), [
     ("=1+1", "'=1+1"), ("+1", "'+1"), ("-1", "'-1"), ("@x", "'@x"), ("\t=1", "'\t=1"), (" =1", "' =1"),
+    ("\u00a0=1", "'\u00a0=1"), ("\uff1d1", "'\uff1d1"),
     ("1/8", "1/8"), ("", ""),
 ])
 def test_guarding(cell: str, guarded: str) -> None:
-    assert shots.guarded(cell) == guarded
+    assert cells.guarded(cell) == guarded
 
 
 def test_csv_lines_end_as_rfc_4180_says(view: View) -> None:

@@ -229,6 +229,17 @@ def test_steps_are_bounded() -> None:
     assert names(SOUND + step * 299) == ["too many"]
 
 
+def test_a_passage_has_five_thousand_characters_at_most() -> None:
+    assert names(spoilt("skill: beginner", f"skill: {'n' * 5000}")) == []
+    assert names(spoilt("skill: beginner", f"skill: {'n' * 5001}")) == ["passage too long"]
+
+
+@pytest.mark.parametrize("escape", ["\\x1b[2J", "\\0", "\\x07", "\\u2028", "\\ufffe", "\\x85"])
+def test_an_escape_makes_no_character_that_cannot_be_seen(escape: str) -> None:
+    assert names(spoilt("skill: beginner", f'skill: "easy {escape}"')) == ["odd character"]
+    assert names(spoilt("skill: beginner", 'skill: "easy\\t\\n\\u00bd \\U0001F600"')) == []
+
+
 def test_strange_keys_are_not_told_without_end() -> None:
     found = names(SOUND + "".join(f"moon {n}: full\n" for n in range(1000)))
     assert found == ["unknown key"] * 30 + ["too many"]

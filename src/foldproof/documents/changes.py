@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from foldproof.documents.facts_file import FORMAT
+from foldproof.documents.standing import exactly
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
 from foldproof.measures.writing import with_unit, write_size
@@ -137,7 +138,7 @@ def _either(first: Any, second: Any) -> tuple[str, ...]:
 
 
 def _exact(number: Any) -> Fraction:
-    return Fraction(number["exact"])
+    return exactly(number["exact"])
 
 
 def _length(number: Any, unit: Unit) -> str:
@@ -160,7 +161,7 @@ def _paper(name: str, fact: Any, unit: Unit) -> dict[str, str]:
 
 
 def _corners(ring: Sequence[Any]) -> list[tuple[Fraction, Fraction]]:
-    return [(Fraction(point["exact"][0]), Fraction(point["exact"][1])) for point in ring]
+    return [(exactly(point["exact"][0]), exactly(point["exact"][1])) for point in ring]
 
 
 def _piece(name: str, fact: Any, unit: Unit) -> dict[str, str]:

@@ -18,9 +18,9 @@ from foldproof.documents.pdf_text import read_pdf
 from foldproof.documents.printing import FONT_RULES, to_pdf
 from foldproof.documents.readback import squeezed
 from foldproof.documents.revision import revision
-from foldproof.documents.shots import guarded
 from foldproof.documents.theme import Theme
 from foldproof.documents.trouble import AuditError
+from foldproof.recording.cells import guarded
 
 FORMAT = "foldproof class facts"
 VERSION = 1

@@ -10,6 +10,7 @@ A loss of power is not provided for: nothing is forced to the disk.
 
 import json
 import os
+import re
 import secrets
 from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
@@ -20,6 +21,10 @@ from foldproof.documents.trouble import PlacingError
 ASIDE = ".sets"
 CONTENTS = ".contents"
 """The list, in each set, of the files that belong to it: a JSON list of relative paths."""
+LONGEST = 150
+"""Bytes of a set's name; room is left for what stands after it while it is made."""
+_ODD = re.compile(r'[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff/\\]')
+_RESERVED = {"con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10))}
 LINKS = os.name != "nt"
 """Whether a link to a folder can be replaced in one move. (On Windows it can't, from memory.)"""
 
@@ -30,6 +35,7 @@ def place(files: Mapping[str, bytes], into: Path, name: str, *, links: bool = LI
     Raises PlacingError when it cannot; the set that stood there before then still stands.
     """
     target = into / name
+    fit_for_a_folder(name)
     try:
         aside = into / ASIDE
         aside.mkdir(parents=True, exist_ok=True)
@@ -49,6 +55,25 @@ def place(files: Mapping[str, bytes], into: Path, name: str, *, links: bool = LI
     except OSError as error:
         raise PlacingError(f"cannot write {target}: {error.strerror or error}") from error
     return target
+
+
+def fit_for_a_folder(name: str) -> None:
+    """Raise PlacingError where a name cannot be that of a set: a path, hidden, in the gallery's place, not to be seen
+    as it is, or one that some computer cannot have (Microsoft: Naming Files, Paths, and Namespaces; on Linux a name has
+    at most 255 bytes).
+    """
+    why = ""
+    if name.startswith((".", "-")) or not name:
+        why = "a folder's name should not start with a dot or a dash"
+    elif name.endswith((".", " ")) or _ODD.search(name):
+        why = "it has a sign in it, or at its end, that cannot be seen or parts folders"
+    elif name.split(".")[0].strip().casefold() in _RESERVED or name.casefold() == "index.html":
+        why = "it is a name that is taken"
+    elif len(name.encode(errors="surrogatepass")) > LONGEST:
+        why = f"it has more than {LONGEST} letters"
+    if why:
+        shown = name if len(name) <= 60 else f"{name[:57]}..."
+        raise PlacingError(f"no folder can be named {shown!r} after the recipe: {why}; give the file another name")
 
 
 def _write(folder: Path, files: Mapping[str, bytes]) -> None:

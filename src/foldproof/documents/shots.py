@@ -12,13 +12,13 @@ from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
 from foldproof.documents.words import clock
 from foldproof.measures.writing import write_number
+from foldproof.recording.cells import guarded
 
 COLUMNS = (
     "shot", "step", "title", "filmed as", "set-up", "framing", "frame width", "frame height", "bottom of the picture",
     "inside", "on the table", "at the end", "before it", "hands", "say", "caution to say", "speaking seconds",
     "seconds", "seconds are", "time so far", "repeatable", "revision",
 )
-_STARTS_A_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
 LARGE, LARGER, LARGEST = 40, 46, 54
 """Points. At 2 m, capitals of 40 pt (9.3 mm) are seen under 16 minutes of arc and those of 54 pt under 22: for easy
 reading from a screen a standard asks for 16 at least and 20 to 22 if it can be (ISO 9241-303, from memory)."""
@@ -81,8 +81,3 @@ def shots_csv(view: View) -> str:
 def seconds(shot: FilmShot) -> str:
     """The seconds of a shot."""
     return write_number(shot.seconds)
-
-
-def guarded(cell: str) -> str:
-    """A cell that no spreadsheet takes for a formula."""
-    return f"'{cell}" if cell.lstrip(" ").startswith(_STARTS_A_FORMULA) else cell

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from pathlib import Path
@@ -11,6 +12,7 @@ from foldproof import __version__
 from foldproof.documents.placing import ASIDE, CONTENTS
 from foldproof.frozen import dataclass
 
+_EXACT = re.compile(r"-?[0-9]{1,200}(?:/[1-9][0-9]{0,199})?")
 DEEPEST = 8
 """Folders within folders that are looked into."""
 
@@ -58,9 +60,17 @@ def facts_of(one: StandingSet, name: str) -> dict[str, Any]:
 def exact(told: object) -> Fraction | None:
     """A number of card.json; None where it is none."""
     try:
-        return Fraction(str(told["exact"])) if isinstance(told, dict) else None
-    except (KeyError, ValueError, ZeroDivisionError):
+        return exactly(told["exact"]) if isinstance(told, dict) else None
+    except (KeyError, ValueError):
         return None
+
+
+def exactly(written: object) -> Fraction:
+    """A number as card.json writes it: `17/8`. Raises ValueError for anything else: `1e999999999` would never end."""
+    text = str(written)
+    if not _EXACT.fullmatch(text):
+        raise ValueError(f"{text[:40]} is no number of a card")
+    return Fraction(text)
 
 
 def _sets(folder: Path, into: Path, deep: int) -> Iterator[StandingSet]:

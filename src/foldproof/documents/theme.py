@@ -10,6 +10,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
 from foldproof.documents.prose import line_to_html
+from foldproof.documents.theme_asks import asks_for_nothing
 from foldproof.documents.theme_folders import theme_files, theme_names, themes_folder
 from foldproof.documents.trouble import ThemeError
 
@@ -66,8 +67,13 @@ def load_theme(name: str) -> Theme:
 
 
 def read_theme(folder: Path) -> Theme:
-    """A theme in a folder."""
+    """A theme in a folder. Raises ThemeError where it leads out of it, or asks for anything from elsewhere.
+
+    Its scripts run in the reader's browser and are not looked at; the page's own policy keeps them from the network.
+    """
     files = theme_files(folder)
+    for name, data in files.items():
+        asks_for_nothing(folder, name, data)
     environment = ImmutableSandboxedEnvironment(
         loader=FileSystemLoader(folder), autoescape=True, undefined=StrictUndefined,
         trim_blocks=True, lstrip_blocks=True,

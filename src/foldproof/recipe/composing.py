@@ -16,6 +16,8 @@ MOST_NODES = 50_000
 """How many values, lists and mappings a recipe may hold; a long recipe has some 2,000."""
 
 LOADER: type[yaml.SafeLoader | yaml.CSafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+ODD = re.compile("[^\n\t -~\u00a0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+"""A character that no text for people holds, whether it stands there or is written as an escape: "\\x1b"."""
 _MEANT = re.compile(r"\s+(#[^\s#].*)")
 
 
@@ -142,6 +144,14 @@ class _Composer:
         place = self._place(event)
         if event.style in ("'", '"'):
             self._swallows_nothing(event)
+        if odd := ODD.search(text):
+            self._report(
+                "odd character",
+                f"An escape in these quotes makes a character that cannot be seen (U+{ord(odd[0]):04X}).",
+                place,
+                "Take it out, or double its backslash.",
+            )
+            text = ODD.sub(" ", text)
         if event.style in ("'", '"', "|", ">"):
             return Scalar(text=text, style=event.style, place=place)
         lost = self._lost_words(event)

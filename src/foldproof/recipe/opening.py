@@ -7,7 +7,7 @@ from pathlib import Path
 import yaml
 
 from foldproof.findings.finding import Finding, Place, Severity
-from foldproof.recipe.composing import TooMuchError, compose
+from foldproof.recipe.composing import ODD, TooMuchError, compose
 from foldproof.recipe.faults import TABS, UNEVEN
 from foldproof.recipe.nodes import Mapping, Node, Scalar
 from foldproof.recipe.shifts import Shifts, added, in_source
@@ -161,26 +161,18 @@ def _decode(data: bytes, file: str) -> tuple[str | None, tuple[Finding, ...]]:
 
 def _odd_character(source: str, file: str) -> Finding | None:
     """The first character that no text for people holds; YAML would refuse it or take it for a line's end."""
-    for index, character in enumerate(source):
-        code = ord(character)
-        if (
-            character in "\n\t"
-            or 0x20 <= code < 0x7F
-            or 0xA0 <= code < 0x2028
-            or (0x202A <= code < 0xD800)
-            or (0xE000 <= code < 0xFFFE and code != 0xFEFF)
-            or code >= 0x10000
-        ):
-            continue
-        before = source[:index]
-        place = Place(file=file, line=before.count("\n") + 1, column=index - (before.rfind("\n") + 1) + 1)
-        return _error(
-            "odd character",
-            f"A character that cannot be seen stands here (U+{code:04X}); it came in by copying, or this is no text.",
-            place,
-            "Take it out.",
-        )
-    return None
+    found = ODD.search(source)
+    if found is None:
+        return None
+    before = source[: found.start()]
+    place = Place(file=file, line=before.count("\n") + 1, column=found.start() - (before.rfind("\n") + 1) + 1)
+    return _error(
+        "odd character",
+        f"A character that cannot be seen stands here (U+{ord(found[0]):04X}); it came in by copying, or this is no "
+        "text.",
+        place,
+        "Take it out.",
+    )
 
 
 def _too_large(file: str, size: int, what: str = "a recipe") -> Finding:

@@ -34,6 +34,8 @@ from foldproof.recipe.synonyms import SYNONYMS
 from foldproof.recipe.web import address_fault, day_fault, page_fault
 from foldproof.recipe.words import EDGES, FACES, FIXED_POINTS, FOUND_POINT
 
+LONGEST_PASSAGE = 5_000
+"""Characters of a title, a note, the text of a step; two pages full."""
 _FAULTS = {Sort.ADDRESS: address_fault, Sort.PAGE: page_fault, Sort.DAY: day_fault}
 
 
@@ -111,6 +113,11 @@ def _passage(node: Scalar, kind: Words, desk: Desk) -> Text | None:
     text = Text(value=node.text.strip(), place=node.place)
     if not text.value:
         desk.error("nothing written", "These quotes hold nothing.", node.place, "Write the words, or take the key out.")
+        return None
+    if len(text.value) > LONGEST_PASSAGE:
+        desk.error(
+            "passage too long", f"This has {len(text.value):,} characters; {LONGEST_PASSAGE:,} are the most.",
+            text.place, "Say it shorter, or make two steps of it.")
         return None
     fault = _FAULTS[kind.sort](text.value) if kind.sort in _FAULTS else None
     if fault is not None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding, Place
+from foldproof.recording.cells import guarded
 from foldproof.recording.faults import BAD_TIME, UNREADABLE
 from foldproof.recording.moments import like_a_moment, read_moment
 
@@ -168,6 +169,7 @@ def write_rows(rows: Iterator[tuple[str, str, str, str]]) -> str:
     """A times file: the heading, then a row each, in the columns of HEADING."""
 
     def cell(text: str) -> str:
+        text = guarded(" ".join(text.split()))
         return '"' + text.replace('"', '""') + '"' if any(sign in text for sign in ',;"\t#') else text
 
     return "".join(", ".join(map(cell, row)).rstrip(", ") + "\n" for row in (HEADING, *rows))
