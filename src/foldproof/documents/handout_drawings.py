@@ -12,7 +12,7 @@ from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
 from foldproof.drawing.record import Drawing
 from foldproof.drawing.scene import Scene
-from foldproof.drawing.steps import ink_step, scale_of, step_scene
+from foldproof.drawing.steps import ink_step, scale_of, step_scenes
 from foldproof.drawing.stop_check import Stop, draw_stop, stop_of
 from foldproof.folding.card import Card
 from foldproof.making.table import Making, StepMade
@@ -77,17 +77,9 @@ def shortened(view: View) -> View:
 def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | None:
     """The arrangement of a step's frames with which it takes the least height on the sheet."""
     step = next(step for step in view.steps if step.id == made.spec.id)
-    found: list[tuple[float, Scene]] = []
-    for share in SHARES:
-        style = replace(edition.style, width_mm=edition.width_mm * share)
-        if scale_of(card, style) != scale_of(card, edition.style):
-            continue
-        scene = step_scene(card, made, style)
-        if scene is None:
-            return None
-        on_paper = (scene.width * edition.enlarged, scene.height * edition.enlarged)
-        found.append((setting(step, edition, on_paper).height_mm, scene))
-    return min(found, key=lambda one: one[0])[1]
+    scenes = step_scenes(card, made, edition.style, [edition.width_mm * share for share in SHARES])
+    return min(scenes, key=lambda scene: setting(
+        step, edition, (scene.width * edition.enlarged, scene.height * edition.enlarged)).height_mm, default=None)
 
 
 def _cutting(card: Card, edition: Edition) -> Drawing:

@@ -41,10 +41,10 @@ class Marks:
     strokes: tuple[Stroke, ...]
 
 
-def marks_of(data: bytes) -> tuple[Marks, ...]:
+def marks_of(data: bytes | PdfReader) -> tuple[Marks, ...]:
     """What stands on each page."""
     found = []
-    for page in PdfReader(BytesIO(data)).pages:
+    for page in (data if isinstance(data, PdfReader) else PdfReader(BytesIO(data))).pages:
         walk = _Walk()
         contents = page.get_contents()
         if contents is not None:

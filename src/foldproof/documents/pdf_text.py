@@ -58,9 +58,14 @@ class Told:
         return "\n".join(part.text for part in self.said if part.tag != "Figure")
 
 
-def read_pdf(data: bytes) -> Told:
+def opened(data: bytes) -> PdfReader:
+    """A finished PDF opened to be read, once for all that is asked of it."""
+    return PdfReader(BytesIO(data))
+
+
+def read_pdf(data: bytes | PdfReader) -> Told:
     """Read a tagged PDF."""
-    reader = PdfReader(BytesIO(data))
+    reader = data if isinstance(data, PdfReader) else opened(data)
     marked: dict[tuple[int, int], str] = {}
     sheets, loose = [], set()
     for number, page in enumerate(reader.pages):

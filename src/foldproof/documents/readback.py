@@ -17,7 +17,7 @@ from foldproof.documents.handout_kinds import REGULAR, Edition
 from foldproof.documents.numerals import numbers
 from foldproof.documents.paste_in import NOT_IN_A_POST, PASTE_IN, UPLOADS
 from foldproof.documents.pdf_marks import Marks, marks_of
-from foldproof.documents.pdf_text import Said, Told, read_pdf
+from foldproof.documents.pdf_text import Said, Told, opened, read_pdf
 from foldproof.documents.prose import plain
 from foldproof.documents.view import Step, View
 from foldproof.drawing.record import LEAST_LINE_PT
@@ -36,11 +36,12 @@ def audit(view: View, files: Mapping[str, bytes], handouts: Iterable[Handout] = 
     problems = []
     known = {one.file: one for one in handouts}
     for name in sorted(name for name in files if name.startswith("handout")):
-        told, one = read_pdf(files[name]), known.get(name)
+        pdf, one = opened(files[name]), known.get(name)
+        told = read_pdf(pdf)
         found = audit_handout(one.view, told, one.edition) if one else audit_handout(view, told)
         problems += [f"{name}: {problem}" for problem in found]
         least = one.edition.least_pt if one else REGULAR.least_pt
-        problems += [f"{name}: {problem}" for problem in too_small(marks_of(files[name]), least)]
+        problems += [f"{name}: {problem}" for problem in too_small(marks_of(pdf), least)]
     problems += [f"{name}: is missing" for name in known if name not in files]
     problems += [f"page.html: {problem}" for problem in _audit_page(view, files["page.html"].decode())]
     if PASTE_IN in files:

@@ -64,6 +64,23 @@ def obstacles_of(items: Iterable[Item]) -> Obstacles:
     return Obstacles(strokes=tuple(strokes), boxes=tuple(boxes), hatched=tuple(hatched))
 
 
+Span = tuple[float, float, float, float, XY, XY]
+"""A stroke with its bounds: least x, least y, most x, most y, where it starts, where it ends."""
+
+
+def _spans(strokes: Iterable[tuple[XY, XY]]) -> tuple[Span, ...]:
+    return tuple(
+        (min(p[0], q[0]), min(p[1], q[1]), max(p[0], q[0]), max(p[1], q[1]), p, q) for p, q in strokes)
+
+
+def _run_into(room: Box, spans: Iterable[Span]) -> float:
+    """The length of strokes inside a room; nearly all of them lie beside it, which their bounds tell."""
+    left, bottom, right, top = room.left, room.bottom, room.right, room.top
+    return sum([
+        length_inside(p, q, room) for low_x, low_y, high_x, high_y, p, q in spans
+        if low_x <= right and high_x >= left and low_y <= top and high_y >= bottom])
+
+
 def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
     pairs = list(pairwise(points))
     return [*pairs, (points[-1], points[0])] if closed else pairs
@@ -77,14 +94,15 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
     only where they are clear.
     """
     every = sorted(wishes, key=lambda one: not one.must)
-    needed = [_Choice(wish, obstacles) for wish in every if wish.must and wish.places]
+    spans = _spans(obstacles.strokes)
+    needed = [_Choice(wish, obstacles, spans) for wish in every if wish.must and wish.places]
     for i, choice in enumerate(needed):
         choice.take_best(needed[:i])
     _settle(needed)
     placed = list(needed)
     for wish in every:
         if not wish.must and wish.places:
-            choice = _Choice(wish, obstacles)
+            choice = _Choice(wish, obstacles, spans)
             if choice.take_best(placed) == 0:
                 placed.append(choice)
     return tuple(item for choice in placed for item in choice.items)
@@ -97,9 +115,10 @@ PATIENCE = 40
 class _Choice:
     """A label while its place is being chosen."""
 
-    def __init__(self, wish: Wish, obstacles: Obstacles) -> None:
+    def __init__(self, wish: Wish, obstacles: Obstacles, spans: Sequence[Span]) -> None:
         self.wish = wish
         self.obstacles = obstacles
+        self.spans = spans
         self.at = 0
         self.spots: dict[int, _Spot] = {}
 
@@ -112,7 +131,7 @@ class _Choice:
             lead = None if about is None or (area and box_inside(label.box, area)) else _lead(label, about)
             room = label.box.grown(CLEAR)
             self.spots[index] = _Spot(
-                label=label, lead=lead, room=room, cost=_cost(room, lead, self.wish, self.obstacles))
+                label=label, lead=lead, room=room, cost=_cost(room, lead, self.wish, self.obstacles, self.spans))
         return self.spots[index]
 
     @property
@@ -198,11 +217,11 @@ def _settle(choices: Sequence[_Choice]) -> None:
         choice.at = at
 
 
-def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles) -> float:
+def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles, spans: Sequence[Span]) -> float:
     """What a label and its line run into: shared areas, lengths of strokes, and lines that run through words."""
     cost = 0.0 if wish.room is None or box_inside(room, wish.room) else 50.0
     cost += sum(room.share(other) for other in obstacles.boxes)
-    cost += sum(length_inside(p, q, room) for p, q in obstacles.strokes)
+    cost += _run_into(room, spans)
     if lead is not None:
         cost += sum(length_inside(lead.points[0], lead.points[1], box) for box in obstacles.boxes)
     return cost

@@ -1,7 +1,7 @@
 """A step drawn: its frames side by side, with what happens between them, and the same in words."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foldproof.drawing.frame import Frame
 from foldproof.drawing.frames import frames_of
@@ -47,14 +47,25 @@ def _round_up(times: float) -> float:
 
 def step_scene(card: Card, made: StepMade, style: DrawingStyle = PLAIN) -> Scene | None:
     """The scene of a step; None when it changes nothing that can be seen."""
+    return next(iter(step_scenes(card, made, style, (style.width_mm,))), None)
+
+
+def step_scenes(card: Card, made: StepMade, style: DrawingStyle, widths_mm: Sequence[float]) -> tuple[Scene, ...]:
+    """The scene of a step in each of several widths, those left out in which the pictures had to be smaller.
+
+    The pictures are set once: a width says only where a row of them ends. Empty when the step changes nothing that can
+    be seen.
+    """
     frames = frames_of(card, made)
     if not frames:
-        return None
+        return ()
     again = list_of(f"the {one.piece}{' as in a mirror' if one.mirrored else ''}" for one in made.spec.repeats)
     last = f"the same with {again}" if again else ""
     cells = [
         _cell(card, frames, i, style, last if frame is frames[-1] else "") for i, frame in enumerate(frames)]
-    return framed(tuple(_laid_out(cells, style)))
+    styles = (replace(style, width_mm=width) for width in widths_mm)
+    return tuple(
+        framed(tuple(_laid_out(cells, one))) for one in styles if scale_of(card, one) == scale_of(card, style))
 
 
 def side_by_side(card: Card, frames: Sequence[Frame], words: Sequence[str], style: DrawingStyle = PLAIN) -> Scene:
