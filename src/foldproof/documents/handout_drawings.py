@@ -23,6 +23,10 @@ SHARES = (1.0, 0.63, 0.42)
 """How much of the sheet's width a step's frames may take before they go on in another row: the ways that are tried."""
 
 
+STOP_SHARE = 0.75
+"""The pictures before the first glue are of the whole work at once: they may be smaller than a step's."""
+
+
 def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> View:
     """The view with its drawings made for an edition; a compact one says less, too."""
     view = shortened(view) if edition.compact else view
@@ -63,7 +67,7 @@ def _check(card: Card, stop: Stop, edition: Edition) -> Check:
     return Check(
         ask="Before you glue: does the work lie like the first picture, and not like the second?",
         mend=f"If it lies like the second: {stop.mend}. Glue can't be undone.",
-        drawing=draw_stop(card, stop, edition.style))
+        drawing=draw_stop(card, stop, replace(edition.style, largest_mm=edition.style.largest_mm * STOP_SHARE)))
 
 
 def shortened(view: View) -> View:
@@ -84,7 +88,7 @@ def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | N
 
 def _cutting(card: Card, edition: Edition) -> Drawing:
     """The cutting list at the size, of a few, at which its rows take the least height."""
-    ways = [draw_cutting_list(card, edition.style, edition.cuts_mm * share) for share in (1.0, 0.9, 0.8)]
+    ways = [draw_cutting_list(card, edition.style, edition.cuts_mm * share) for share in (1.0, 0.9, 0.8, 0.7)]
     return min(ways, key=lambda drawing: drawing.height_mm)
 
 

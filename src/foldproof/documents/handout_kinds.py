@@ -24,9 +24,9 @@ class Edition:
     """How much larger the drawings stand on paper than they are drawn."""
     room_mm: float = WIDTH_MM
     """The width of words and pictures on paper."""
-    poses_mm: float = 70.0
+    poses_mm: float = 56.0
     """The longest side of the finished card, as drawn."""
-    cuts_mm: float = 38.0
+    cuts_mm: float = 34.0
     """The longest side of the largest piece in the cutting list, as drawn."""
     sheets_a_step: int = 1
     """How many sheets a step may take: in large print one that fills a sheet has its picture overleaf, whole."""
@@ -46,17 +46,17 @@ class Edition:
         return f"-{self.name.replace(' ', '-')}" if self.name else ""
 
 
-_STEPS = replace(PLAIN, largest_mm=32.0, width_mm=WIDTH_MM)
+_STEPS = replace(PLAIN, largest_mm=30.0, width_mm=WIDTH_MM)
 _LARGE = 18.0 / PLAIN.text_pt
 
-REGULAR = Edition(name="", body_pt=9.6, least_pt=7.5, style=_STEPS)
+REGULAR = Edition(name="", body_pt=9.3, least_pt=7.5, style=_STEPS)
 LARGE_PRINT = Edition(
     name="large print", body_pt=18.0, sheets_a_step=2, least_pt=7.5 * _LARGE, enlarged=_LARGE, poses_mm=44.0,
     cuts_mm=30.0, style=replace(_STEPS, largest_mm=26.0, width_mm=WIDTH_MM / _LARGE))
 """Words and dimensions in 18 points, large print by APH and the upper bound of the NAVH standard's "at least 14,
 preferably 18" (both read on secondary pages); names on drawings in a little under 16."""
 ONE_INK = Edition(
-    name="one ink", body_pt=9.6, least_pt=7.5, one_ink=True,
+    name="one ink", body_pt=9.3, least_pt=7.5, one_ink=True,
     style=replace(_STEPS, front_share=0.0, ink="#000000", quiet="#000000"))
 COMPACT = Edition(
     name="compact", body_pt=9.0, least_pt=7.5, style=replace(_STEPS, width_mm=118.0), room_mm=118.0, cuts_mm=32.0,

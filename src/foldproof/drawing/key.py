@@ -8,9 +8,9 @@ from foldproof.drawing.plane import XY
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Area, Arrow, Fill, Hatch, HeadKind, Item, Kind, Label, Line, Scene, framed, moved
 
-SAMPLE = 11.0
+SAMPLE = 9.5
 """Width of a sample in millimetres."""
-ROW = 6.2
+ROW = 5.0
 ADHESIVE = Hatch(rings=()).spacing
 """Wider than the hatching of tools, which tells the two apart."""
 ARROWS = ("↑", "↓", "←", "→")
@@ -41,6 +41,8 @@ def draw_key(wanted: Iterable[str] | None = None, style: DrawingStyle = PLAIN, c
     """The key for the kinds that are used, or for all; kinds are the names of strokes and of the other entries."""
     names = None if wanted is None else {str(name) for name in wanted}
     rows = [(kind, words) for kind, words in MEANINGS if names is None or kind in names]
+    if columns > 3:
+        rows.sort(key=lambda row: -text_width(row[1], style.small_pt))
     deep = -(-len(rows) // columns)
     items: list[Item] = []
     across = 0.0
@@ -50,7 +52,7 @@ def draw_key(wanted: Iterable[str] | None = None, style: DrawingStyle = PLAIN, c
             by = (across, -i * ROW)
             items += [moved(item, by) for item in _sample(kind)]
             items.append(Label(text=words, at=(across + SAMPLE + 2.0, -i * ROW), pt=style.small_pt, anchor="start"))
-        across += SAMPLE + 2.0 + max(text_width(words, style.small_pt) for _, words in column) + 4.5
+        across += SAMPLE + 2.0 + max(text_width(words, style.small_pt) for _, words in column) + 3.5
     scene = framed(tuple(items))
     return Drawing(
         svg=to_svg(scene, style), alt=f"Key to the drawings: {'; '.join(words for _, words in rows)}.",
