@@ -75,7 +75,7 @@ def files_of(folder: Path) -> dict[str, bytes]:
 
 
 def touch_the_program(patch: pytest.MonkeyPatch) -> None:
-    patch.setattr(kept, "program", lambda theme: "another")
+    patch.setattr(kept, "program", lambda: "another")
 
 
 CHANGES: Mapping[str, Callable[[pytest.MonkeyPatch], Any]] = {

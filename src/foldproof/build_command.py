@@ -9,7 +9,7 @@ from functools import partial
 from pathlib import Path
 
 from foldproof.documents.handout_kinds import EXTRA
-from foldproof.documents.theme_folders import theme_names
+from foldproof.documents.theme_folders import add_theme
 from foldproof.frozen import dataclass
 from foldproof.options import Options
 from foldproof.shell import (
@@ -63,8 +63,7 @@ def add_build_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
         "--handout", action="append", default=[], choices=tuple(EXTRA), dest="handouts", metavar="KIND",
         help=f"one more kind of handout, may be said again: {', '.join(EXTRA)}")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
-    command.add_argument(
-        "--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    add_theme(command)
     add_own_files(command)
     command.add_argument("--dated", type=_a_date, metavar="DATE", help="a date to print; none without it")
 

@@ -12,7 +12,7 @@ from foldproof import __version__
 from foldproof.classroom.class_plan import SECONDS_A_PAPER, plan_class
 from foldproof.classroom.lesson import Lesson, Wanted
 from foldproof.classroom.own_files import read_own
-from foldproof.documents.theme_folders import theme_names
+from foldproof.documents.theme_folders import add_theme
 from foldproof.documents.trouble import DocumentsError
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import as_json, in_order
@@ -57,7 +57,7 @@ def add_class_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
     )
     command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
-    command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    add_theme(command)
     command.add_argument("--dated", metavar="DATE", help="a date to print; none without it")
 
 
@@ -115,13 +115,12 @@ def make_class(recipes: Sequence[Path], called: argparse.Namespace) -> ClassOutc
     from foldproof.documents.class_plan import class_set
     from foldproof.documents.hush import hushed
     from foldproof.documents.placing import place
-    from foldproof.documents.theme import load_theme
+    from foldproof.documents.theme_chosen import chosen
 
     try:
         with hushed():
-            files = class_set(
-                plan, load_theme(called.theme), tuple(sources.values()), __version__, called.dated or ""
-            )
+            theme = chosen(called.theme, lessons[0].card.recipe, recipes[0].parent)
+            files = class_set(plan, theme, tuple(sources.values()), __version__, called.dated or "")
         folder = place(files, called.into, folder_name([lesson.card.recipe.name for lesson in lessons]))
     except DocumentsError as error:
         return ClassOutcome(findings=_told(findings), sources=sources, folder=None, trouble=str(error))

@@ -26,7 +26,7 @@ class _WrongCall(Exception):
 
 def add_compare_command(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Add the command to the parser."""
-    from foldproof.documents.theme_folders import theme_names
+    from foldproof.documents.theme_folders import add_theme
 
     command = commands.add_parser(
         "compare", help="tell what changed since an earlier revision, and what is stale",
@@ -46,7 +46,7 @@ def add_compare_command(commands: "argparse._SubParsersAction[argparse.ArgumentP
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
     command.add_argument("--erratum", type=Path, metavar="FILE", help="print an erratum (PDF)")
     command.add_argument("--dated", metavar="DATE", default="", help="a date to print on the erratum")
-    command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    add_theme(command)
     command.add_argument("--json", action="store_true", help="print the changes as one JSON value")
 
 

@@ -5,7 +5,7 @@ import json
 import sys
 from pathlib import Path
 
-from foldproof.documents.theme_folders import theme_names
+from foldproof.documents.theme_folders import add_theme
 from foldproof.documents.trouble import DocumentsError
 from foldproof.filmed import Filmed
 from foldproof.findings.finding import Finding, has_errors
@@ -62,7 +62,7 @@ def add_film_command(commands: "argparse._SubParsersAction[argparse.ArgumentPars
     )
     command.add_argument("--json", action="store_true", help="print the findings only, as one JSON value")
     command.add_argument("--into", type=Path, default=Path("build"), metavar="DIR", help="the output folder (build)")
-    command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    add_theme(command)
     command.add_argument("--dated", metavar="DATE", help="a date to print; none without it")
 
 

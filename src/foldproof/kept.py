@@ -21,7 +21,7 @@ from pathlib import Path
 from typing import Any
 
 from foldproof.checks.sold import End
-from foldproof.documents.theme_folders import themes_folder
+from foldproof.documents.theme_folders import theme_folder, themes_folder
 from foldproof.filmed import may_stand_beside
 from foldproof.findings.finding import Aside, Finding, Place, Severity
 from foldproof.findings.show import in_order
@@ -50,17 +50,19 @@ def before(recipe: Path, options: Options) -> Digests:
 
 def listed(
     recipe: Path, options: Options, *, known: Digests, texts: Mapping[str, str], photos: Mapping[str, bytes],
-    findings: Iterable[Finding], files: Mapping[str, bytes], ends: Iterable[End] = (),
+    findings: Iterable[Finding], files: Mapping[str, bytes], ends: Iterable[End] = (), theme: Path | None = None,
 ) -> bytes:
     """The list that is kept: `known` as `before` gave it, and what the build has read and made since.
 
-    `ends` says what is found once a day is over, so that it is told then although nothing has changed.
+    `theme` is the folder of a theme that the recipe brings. `ends` says what is found once a day is over, so that it is
+    told then although nothing has changed.
     """
     inputs = {**{file: _of_text(text) for file, text in texts.items()},
               **{str(recipe.parent / name): _of(data) for name, data in photos.items()}, **known}
     return json.dumps({
         "recipe": str(recipe), "asked": _asked(options), "inputs": inputs,
         "photos": [str(recipe.parent / name) for name in photos],
+        "theme": [str(theme), _of_folder(theme)] if theme else None,
         "files": {name: _of(data) for name, data in files.items()},
         "findings": [asdict(finding) for finding in findings],
         "ends": [[day, asdict(finding)] for day, finding in ends],
@@ -94,6 +96,8 @@ def _if_unchanged(recipe: Path, options: Options, folder: Path) -> tuple[Finding
         if told["recipe"] != str(recipe) or told["asked"] != _asked(options):
             return None
         if any(told["inputs"].get(file) != digest for file, digest in before(recipe, options).items()):
+            return None
+        if told["theme"] and _of_folder(Path(told["theme"][0])) != told["theme"][1]:
             return None
         pictures = set(told["photos"])
         if any((_of_file if file in pictures else _of_text_file)(Path(file)) != digest
@@ -142,17 +146,26 @@ def _of(data: bytes) -> str:
 def _asked(options: Options) -> str:
     """A digest of the program and of what it is asked for; the teacher's own files are among the inputs."""
     asked = [f"{one.name}={getattr(options, one.name)}" for one in fields(options)]
-    return _of("\n".join((program(options.theme), *asked)).encode())
+    own = theme_folder(options.theme)
+    return _of("\n".join((program(), _of_folder(own) if own else "", *asked)).encode())
 
 
-@lru_cache(maxsize=4)
-def program(theme: str) -> str:
-    """A digest of everything that makes documents out of recipes, on this machine."""
+def _of_folder(folder: Path) -> str:
+    """A digest of the files of a folder; none where there is no such folder."""
+    if not folder.is_dir():
+        return ""
+    found = sorted(path for path in folder.iterdir() if path.is_file())
+    return _of("\n".join(f"{path.name} {_of_file(path)}" for path in found).encode())
+
+
+@lru_cache(maxsize=1)
+def program() -> str:
+    """A digest of everything that makes documents out of recipes, on this machine: every theme that is shipped, too."""
     package = Path(__file__).parent
     whole = hashlib.sha256(sys.version.encode())
     for name in LIBRARIES:
         whole.update(f"{name} {metadata.version(name)}\n".encode())
-    for folder in (package, themes_folder() / theme):
+    for folder in (package, themes_folder()):
         for path in sorted(_files(folder)):
             whole.update(f"{path.relative_to(folder)}\n".encode() + path.read_bytes())
     return whole.hexdigest()[:32]

@@ -205,9 +205,12 @@ def _stale(proof: Proof, folder: Path) -> bool:
     """Whether the documents come from another text, theme or program."""
     from foldproof.documents.revision import revision
     from foldproof.documents.theme import load_theme
+    from foldproof.documents.theme_chosen import chosen
     from foldproof.documents.theme_folders import theme_names
 
     built = json.loads((folder / "card.json").read_text(encoding="utf-8")).get("revision")
     text = "".join(proof.reading.texts.values())
-    return built not in {
-        revision(text, load_theme(name).files.items(), __version__) for name in theme_names()}
+    themes = [load_theme(name) for name in theme_names()]
+    if proof.reading.recipe is not None:
+        themes.append(chosen("", proof.reading.recipe, Path(proof.file).parent))
+    return built not in {revision(text, theme.files.items(), __version__) for theme in themes}

@@ -10,7 +10,8 @@ from foldproof.frozen import dataclass
 class Options:
     """What a build is asked for beside its recipe."""
 
-    theme: str = "plain"
+    theme: str = ""
+    """A theme by name, or a folder by its path; none for the recipe's own, or else plain."""
     dated: str = ""
     """A date to print, as given; none is printed without it."""
     mirrored: bool = False

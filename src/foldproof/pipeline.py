@@ -10,6 +10,7 @@ from foldproof import __version__
 from foldproof.checks.catalogue import run_checks
 from foldproof.checks.sold import check_sold, ends_of
 from foldproof.documents.photos import read_photos
+from foldproof.documents.theme_folders import own_folder, theme_faults
 from foldproof.edition.measures import Measures, own_measures
 from foldproof.filmed import Filmed, beside, read_film, refuse_to_lose
 from foldproof.filming.film_checks import film_findings
@@ -83,7 +84,7 @@ def prove(path: Path, filmed: Filmed | None = None) -> Proof:
     if reading.recipe is not None and reading.whole:
         photos, faults = read_photos(reading.recipe, path.parent)
         card, misfits = build_card(reading.recipe)
-        findings = (*findings, *faults, *misfits)
+        findings = (*findings, *faults, *theme_faults(reading.recipe, path.parent), *misfits)
     if card is not None:
         making = carry_out(card)
         findings = (*findings, *run_checks(card, making))
@@ -201,7 +202,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     if filmed is None:
         files = {**files, KEPT: listed(
             path, options, known=known, texts=proof.sources, photos=proof.photos, findings=proof.findings, files=files,
-            ends=() if day else ends_of(recipe))}
+            ends=() if day else ends_of(recipe), theme=None if options.theme else own_folder(recipe, path.parent))}
     changed = tuple(f"{change.where}: {line(change)}" for change in since(into / name, files["card.json"]))
     folder = place(files, into, name)
     return Built(proof=proof if day else with_gone(proof), folder=folder, changed=changed)
@@ -275,9 +276,10 @@ def documents(
     from foldproof.documents.shots import cues_pdf, shots_csv, shots_pdf
     from foldproof.documents.structured import structured
     from foldproof.documents.telling import tell
+    from foldproof.documents.template_contract import foreign
     from foldproof.documents.template_readback import audit_templates
     from foldproof.documents.template_sheets import template_files, template_pdf
-    from foldproof.documents.theme import load_theme
+    from foldproof.documents.theme_chosen import chosen
     from foldproof.documents.trouble import AuditError
     from foldproof.drawing.opening import draw_opening
     from foldproof.drawing.true_size import template_svg
@@ -286,7 +288,7 @@ def documents(
 
     assert proof.card is not None and proof.making is not None
     card, making = proof.card, proof.making
-    theme = load_theme(options.theme)
+    theme = chosen(options.theme, card.recipe, Path(proof.file).parent)
     film = plan_film(card, making)
     with hushed():
         view = tell(
@@ -314,7 +316,8 @@ def documents(
         if class_plan is not None:
             files |= class_set(class_plan, theme, tuple(proof.reading.texts.values()), __version__, options.dated)
         files["card.json"] = facts_file(card, making, proof.findings, view, files).encode()
-        problems = (*audit(view, files, handouts), *audit_templates(card, files))
+        strange = (f"page.html: {found}" for found in foreign(files["page.html"].decode(), theme.scripts))
+        problems = tuple(map(theme.blamed, (*audit(view, files, handouts), *audit_templates(card, files), *strange)))
     if problems:
         more = f"; and {len(problems) - TOLD} more" if len(problems) > TOLD else ""
         raise AuditError(f"the finished documents disagree with the card: {'; '.join(problems[:TOLD])}{more}")

@@ -155,12 +155,15 @@ def _print(outcomes: Sequence[Outcome], *, as_data: bool, always: bool, sources:
 def _gallery_stands(into: Path, theme: str) -> bool:
     """Whether the gallery is the one of the sets that stand there: seen from its digest, before anything is loaded."""
     from foldproof.documents.standing import gallery_state, standing_sets
-    from foldproof.documents.theme_folders import theme_files, themes_folder
+    from foldproof.documents.theme_folders import PLAIN, theme_files, theme_folder
+    from foldproof.documents.trouble import ThemeError
 
     try:
         head = (into / "index.html").read_bytes()[:2_000].decode(errors="replace")
-        return gallery_state(standing_sets(into), theme, theme_files(themes_folder() / theme)) in head
-    except OSError:
+        folder = theme_folder(theme or PLAIN)
+        return folder is not None and gallery_state(
+            standing_sets(into), folder.resolve().name, theme_files(folder)) in head
+    except (OSError, ThemeError):
         return False
 
 

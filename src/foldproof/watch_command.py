@@ -4,7 +4,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from foldproof.documents.theme_folders import theme_names
+from foldproof.documents.theme_folders import add_theme
 
 STOPPED, WRONG_CALL = 0, 2
 PORT = 8417
@@ -25,7 +25,7 @@ def add_watch_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
     command.add_argument("recipe", type=Path, metavar="RECIPE", help="the card")
     command.add_argument(
         "--port", type=int, default=PORT, metavar="N", help=f"of the address, on this machine only ({PORT})")
-    command.add_argument("--theme", default="plain", choices=theme_names(), metavar="NAME", help="how it looks (plain)")
+    add_theme(command)
     command.add_argument("--open", action="store_true", help="open it in the browser")
 
 

@@ -66,7 +66,7 @@ def class_html(view: ClassView, theme: Theme) -> str:
     """The class plan before it is printed."""
     sheet = SHEETS[own_paper(view.unit)]
     rule = f'@page {{ size: {sheet}; @bottom-right {{ content: "{view.stamp}"; }} }}'
-    css = Markup("\n".join((FONT_RULES, theme.text("class.css"), rule)))
+    css = Markup("\n".join((FONT_RULES, theme.style("class.css"), rule)))
     return theme.render("class.html", view=view, css=css)
 
 

@@ -41,5 +41,5 @@ def erratum(
 
 def erratum_pdf(sheet: Erratum, theme: Theme) -> bytes:
     """The half sheet twice on one sheet of the recipe's own paper, to be cut apart."""
-    css = "\n".join((FONT_RULES, theme.text("erratum.css"), f"@page {{ size: {SHEETS[own_paper(sheet.unit)]}; }}"))
+    css = "\n".join((FONT_RULES, theme.style("erratum.css"), f"@page {{ size: {SHEETS[own_paper(sheet.unit)]}; }}"))
     return to_pdf(theme.render("erratum.html", sheet=sheet, css=Markup(css)), {})

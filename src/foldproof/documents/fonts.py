@@ -8,6 +8,8 @@ from io import BytesIO
 from foldproof.drawing.ink import FRACTIONS
 
 FAMILY = "Source Sans Pro"
+FAMILIES = (FAMILY,)
+"""What a theme may name."""
 CUTS = {"Regular": (400, "normal"), "It": (400, "italic"), "Semibold": (600, "normal"), "Bold": (700, "normal")}
 """The cuts in use, each with its CSS weight and style."""
 PAGE_CUTS = ("Regular", "It", "Bold")

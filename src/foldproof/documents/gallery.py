@@ -120,7 +120,7 @@ def gallery_html(sets: tuple[StandingSet, ...], theme: Theme, state: str) -> str
         (one for one, path in zip(shown, sets, strict=True) if "class.json" not in path.files
          or "card.json" in path.files), key=lambda one: (one.title.casefold(), one.id))
     plans = [one for one in sorted(shown, key=lambda one: (one.title.casefold(), one.id)) if one not in cards]
-    css = Markup(page_face_rules() + "\n" + theme.text("gallery.css"))
+    css = Markup(page_face_rules() + "\n" + theme.style("gallery.css"))
     return theme.render("gallery.html", cards=cards, plans=plans, css=css, version=__version__, state=state)
 
 

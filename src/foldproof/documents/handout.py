@@ -9,6 +9,7 @@ from foldproof.documents.cutting import FRAMES
 from foldproof.documents.handout_drawings import with_drawings
 from foldproof.documents.handout_kinds import EXTRA, REGULAR, Edition
 from foldproof.documents.handout_room import setting
+from foldproof.documents.palette import in_black
 from foldproof.documents.printing import FONT_RULES, materials, to_pdf, unbroken
 from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
@@ -61,14 +62,13 @@ def handouts(view: View, card: Card, making: Making, extra: Iterable[str] = ()) 
 
 def handout_html(view: View, theme: Theme, paper: str, edition: Edition = REGULAR) -> str:
     """The handout before it is printed; the view's drawings are those of the edition."""
-    colour = "#000" if edition.one_ink else "#5c5148"
-    foot = f'font: {max(edition.least_pt, 8.5):.2f}pt "Source Sans Pro"; color: {colour};'
+    foot = f'font: {max(edition.least_pt, 8.5):.2f}pt "Source Sans Pro"; color: var(--soft);'
     size = HALF_SHEETS[paper] if edition.compact else SHEETS[paper]
     sheet = (
         f"html {{ font-size: {edition.body_pt}pt; }} body {{ width: {edition.room_mm}mm; }} @page {{ size: {size};"
         f" @bottom-left {{ {foot} }} @bottom-center {{ {foot} }}"
         f' @bottom-right {{ content: "{view.stamp}"; {foot} }} }}')
-    css = Markup("\n".join((FONT_RULES, theme.text("handout.css"), sheet)))
+    css = Markup("\n".join((FONT_RULES, theme.style("handout.css"), sheet, in_black() if edition.one_ink else "")))
     return unbroken(theme.render(
         "handout.html", view=view, css=css, frames=FRAMES, edition=edition,
         settings={step.id: setting(step, edition, _on_paper(step.drawing, edition)) for step in view.steps}))

@@ -37,7 +37,7 @@ def page(view: View, theme: Theme, data: Markup = NO_DATA) -> str:
 
     `data` is what it says to machines, as JSON.
     """
-    css = Markup(page_face_rules() + "\n" + theme.text("page.css") + theme.text("opening.css"))
+    css = Markup(page_face_rules() + "\n" + theme.style("page.css", "opening.css"))
     script = Markup(theme.text("page.js").rstrip())
     text = theme.render(
         "page.html", view=view, css=css, script=script, prints=prints(view), drawn=drawn, photo=photo_address,

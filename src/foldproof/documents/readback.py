@@ -309,21 +309,24 @@ class _Page(HTMLParser):
         self.tags: set[str] = set()
         self.named: list[str] = []
         """The files that it shows or leads to, as they are written."""
-        self._open: list[tuple[str, str]] = []
-        """Tags that stand open, each with its id."""
+        self._open: list[tuple[str, str, bool]] = []
+        """Tags that stand open, each with its id, and whether it hides what it holds."""
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         named = dict(attrs)
         self.tags.add(tag)
+        hides = "hidden" in named or tag in ("template", "dialog") or (tag == "details" and "open" not in named)
         self.named += [
             name for key in ("src", "href")
             if (name := named.get(key) or "") and not name.startswith(("#", "http:", "https:", "mailto:"))]
-        if tag == "svg":
+        if hides or any(hidden for _, _, hidden in self._open):
+            pass
+        elif tag == "svg":
             self.pictures.append(named.get("aria-label") or "")
         elif tag == "img":
             self.pictures.append(named.get("alt") or "")
         if tag not in ("meta", "img", "br", "hr", "link", "input"):
-            self._open.append((tag, named.get("id") or ""))
+            self._open.append((tag, named.get("id") or "", hides))
 
     def handle_endtag(self, tag: str) -> None:
         while self._open:
@@ -333,11 +336,11 @@ class _Page(HTMLParser):
             self._say("\n")
 
     def handle_data(self, data: str) -> None:
-        if not any(tag in ("svg", "style", "script", "title") for tag, _ in self._open):
+        if not any(hides or tag in ("svg", "style", "script", "title") for tag, _, hides in self._open):
             self._say(data)
 
     def _say(self, text: str) -> None:
         self.everything.append(text)
-        for _, name in self._open:
+        for _, name, _ in self._open:
             if name:
                 self.by_id.setdefault(name, []).append(text)

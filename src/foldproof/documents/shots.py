@@ -55,7 +55,7 @@ def points(shot: FilmShot) -> int:
 def _css(view: View, theme: Theme, name: str) -> Markup:
     sheet = SHEETS[own_paper(view.unit)]
     rule = f'@page {{ size: {sheet} landscape; @bottom-right {{ content: "{view.stamp}"; }} }}'
-    return Markup("\n".join((FONT_RULES, theme.text(name), rule)))
+    return Markup("\n".join((FONT_RULES, theme.style(name), rule)))
 
 
 def shots_csv(view: View) -> str:

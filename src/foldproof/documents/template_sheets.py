@@ -85,7 +85,7 @@ def template_html(view: View, theme: Theme, paper: str, sheets: Sequence[Templat
     """The template before it is printed."""
     width, height = PAPER_MM[paper]
     css = Markup("\n".join((
-        FONT_RULES, theme.text("template.css"),
+        FONT_RULES, theme.style("template.css"),
         f"@page {{ size: {SHEETS[paper]}; margin: 0; }} .sheet {{ width: {width}mm; height: {height}mm; }}")))
     told = [{"drawing": f"template-{n}", "alt": alt_of(sheet), "number": n} for n, sheet in enumerate(sheets, start=1)]
     return theme.render("template.html", view=view, css=css, sheets=told, margin=MARGIN_MM)

@@ -29,11 +29,12 @@ def asks_for_nothing(folder: Path, name: str, data: bytes) -> None:
         return
     text = data.decode(errors="replace")
     found = _HTML_ASKS.search(text) if name.endswith(".html") else None
-    style = _OWN.sub("", _ESCAPE.sub(_written_out, _COMMENT.sub("", text)))
-    found = found or _CSS_ASKS.search(style)
+    style = _OWN.sub("", _ESCAPE.sub(_written_out, _COMMENT.sub(lambda comment: "\n" * comment[0].count("\n"), text)))
+    searched, found = (text, found) if found else (style, _CSS_ASKS.search(style))
     if found is not None:
         raise ThemeError(
-            f"theme {theme}: {name} asks for something from elsewhere (`{found[0]}`); a document holds all it shows")
+            f"theme {theme}: {name} asks for something from elsewhere on line "
+            f"{searched.count(chr(10), 0, found.start()) + 1} (`{found[0]}`); a document holds all it shows")
 
 
 def _written_out(escape: re.Match[str]) -> str:

@@ -10,7 +10,7 @@ from typing import Any
 import uvicorn
 from watchfiles import awatch
 
-from foldproof.documents.theme_folders import themes_folder
+from foldproof.documents.theme_folders import PLAIN, theme_folder, themes_folder
 from foldproof.preview.bench import Bench
 from foldproof.preview.server import application
 from foldproof.preview.work import Task
@@ -90,7 +90,7 @@ async def _run(
 
 async def _watch(bench: Bench, task: Task, closing: Callable[[], bool]) -> None:
     """Tell the bench of every save, whatever way an editor has of saving: its folder is looked at, not the file."""
-    theme = (themes_folder() / task.theme).resolve()
+    theme = (theme_folder(task.theme) or themes_folder() / PLAIN).resolve()
     seen = await asyncio.to_thread(_stamp, task.recipe)
     while not closing():
         folders = bench.folders | {task.recipe.resolve().parent, theme}

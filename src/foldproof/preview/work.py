@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from foldproof import __version__
+from foldproof.documents.theme_folders import own_folder
 from foldproof.documents.trouble import DocumentsError
 from foldproof.pipeline import Proof, prove, with_study
 from foldproof.preview.notes import told
@@ -48,7 +49,7 @@ def slow(task: Task, going: Going) -> Iterator[Result]:
     from foldproof.documents import handout, shots
     from foldproof.documents.care import with_care
     from foldproof.documents.hush import hushed
-    from foldproof.documents.theme import load_theme
+    from foldproof.documents.theme_chosen import chosen
 
     proof, studied = with_study(prove(task.recipe))
     if not proof.sound or proof.card is None or studied is None:
@@ -57,7 +58,7 @@ def slow(task: Task, going: Going) -> Iterator[Result]:
     going()
     view = with_care(_view(proof, task, for_screen=False), proof.card, studied)
     yield "page", _page(view, proof, task)
-    theme = load_theme(task.theme)
+    theme = chosen(task.theme, proof.card.recipe, task.recipe.parent)
     assert proof.making is not None
     one = handout.handouts(view, proof.card, proof.making)[0]
     makers: dict[str, Callable[[], bytes]] = {
@@ -85,6 +86,8 @@ def pictures(pdf: bytes) -> Iterator[dict[str, Any]]:
 def _findings(proof: Proof, task: Task) -> dict[str, Any]:
     recipe = proof.reading.recipe
     beside = [str(task.recipe.parent / name) for name in proof.photos]
+    own = own_folder(recipe, task.recipe.parent) if recipe else None
+    beside += [str(path) for path in sorted(own.iterdir())] if own and own.is_dir() else []
     return {
         **told(proof.findings, proof.sources, recipe), "sound": proof.sound, "sources": proof.sources,
         "title": str(recipe.title) if recipe else task.recipe.stem, "files": [*proof.sources, *beside],
@@ -114,7 +117,8 @@ def _view(proof: Proof, task: Task, *, for_screen: bool) -> Any:
 def _page(view: Any, proof: Proof, task: Task) -> bytes:
     from foldproof.documents.page import page
     from foldproof.documents.structured import structured
-    from foldproof.documents.theme import load_theme
+    from foldproof.documents.theme_chosen import chosen
 
     assert proof.card is not None
-    return page(view, load_theme(task.theme), structured(view, proof.card.recipe, proof.film)).encode()
+    theme = chosen(task.theme, proof.card.recipe, task.recipe.parent)
+    return page(view, theme, structured(view, proof.card.recipe, proof.film)).encode()

@@ -12,7 +12,7 @@ from foldproof.recipe.text import Text
 
 _TURNED = {Turned.CLOCKWISE: Turned.ANTICLOCKWISE, Turned.ANTICLOCKWISE: Turned.CLOCKWISE}
 _AS_IT_IS = frozenset({
-    "words", "supply", "tool", "tools", "supplies", "adhesive", "paper", "tone", "picture", "language", "file",
+    "words", "supply", "tool", "tools", "supplies", "adhesive", "paper", "tone", "picture", "language", "file", "theme",
 })
 """Fields that sides are no part of: lettering, and the names of tools, supplies and papers."""
 

@@ -174,6 +174,13 @@ RECIPE = Form(
             "The closed gate on a gray table, its band slipped over the right door.",
         ),
         Key(
+            "theme",
+            Words(),
+            "How its documents look: a theme that is shipped, or a theme's folder inside the recipe's folder.",
+            "ledger",
+            default="plain",
+        ),
+        Key(
             "published",
             Words(sort=Sort.PAGE),
             "The address at which the page stands once it is on the web; its pictures lie beside it.",

@@ -69,7 +69,7 @@ LOOK = Form(
         Key("look of", Words(), "The recipe that it builds on, by its path from this one's folder.", "tide-gate.yaml",
             required=True),
         _of("title"),
-        *(_of(name) for name in ("summary", "skill", "language", "picture")),
+        *(_of(name) for name in ("summary", "skill", "language", "picture", "theme")),
         Key("leave out", Mapped((LEAVE_OUT,)), "What the other recipe has and this look has not.", "{layers: [band]}"),
         *(_section(name) for name in SECTIONS),
         Key("steps", ListOf(Mapped((LOOK_STEP,))), "Steps that change or that are added.",

@@ -36,6 +36,13 @@ def inside_folder(written: str, place: Place, what: str, desk: Desk) -> str | No
     return None
 
 
+def theme(named: Text | None, desk: Desk) -> Text | None:
+    """The name of a theme or the path of its folder in the recipe's; None after reporting that it leads elsewhere."""
+    if named is None or inside_folder(named.value, named.place, "theme", desk) is None:
+        return None
+    return named
+
+
 def _elsewhere(written: str, folder: Path, what: str) -> tuple[str, str, str] | None:
     name = f"{what} elsewhere"
     if "://" in written:

@@ -31,7 +31,7 @@ from foldproof.recipe.names import settle
 from foldproof.recipe.naming import use
 from foldproof.recipe.nodes import Mapping, Scalar
 from foldproof.recipe.opening import open_text, read_source
-from foldproof.recipe.pictures import inside_folder, picture
+from foldproof.recipe.pictures import inside_folder, picture, theme
 from foldproof.recipe.records import (
     JoinSpec,
     LayerSpec,
@@ -251,6 +251,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         tolerance=fields.get("tolerance", Quantity),
         picture_shows=fields.get("picture shows", Text),
         published=fields.get("published", Text),
+        theme=theme(fields.get("theme", Text), desk),
         texts=desk.texts,
         metric=fields.get("metric", OtherSizes),
         inches=fields.get("inches", OtherSizes),

@@ -441,6 +441,8 @@ class Recipe:
     """What the photograph shows, for readers who cannot see it."""
     published: Text | None = None
     """The address at which the page stands on the web."""
+    theme: Text | None = None
+    """A theme that is shipped, or the path of a theme's folder inside the recipe's folder."""
     texts: Mapping[str, str] = field(default_factory=dict, compare=False)
     """The text of every file that it was read from, by the file's name: places point into them."""
     metric: OtherSizes | None = None
