@@ -119,7 +119,7 @@ def read_theme(folder: Path) -> Theme:
     files, name = theme_files(folder), folder.resolve().name
     under = {file: data for file, data in files.items() if "/" not in file}
     over = {file.partition("/")[2]: data for file, data in files.items() if "/" in file}
-    if not over and name != PLAIN:
+    if not over and folder.resolve() != (themes_folder() / PLAIN).resolve():
         raise ThemeError(f"theme {name}: {folder} holds no .css and no .html file")
     for file, data in over.items():
         asks_for_nothing(folder.resolve(), file, data)

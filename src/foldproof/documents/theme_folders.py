@@ -41,15 +41,14 @@ def theme_files(folder: Path) -> Mapping[str, bytes]:
     Raises ThemeError where they can't be read or are too many or too large.
     """
     plain, whole = themes_folder() / PLAIN, folder.resolve()
-    under = _files(plain, PLAIN)
+    under = _files(plain, PLAIN, (".css", ".html", ".js"))
     if whole == plain.resolve():
         return under
-    return {**under, **{f"{whole.name}/{file}": data for file, data in _files(whole, whole.name).items()}}
+    return {**under, **{f"{whole.name}/{file}": data for file, data in _files(whole, whole.name, (".css", ".html")).items()}}
 
 
-def _files(folder: Path, name: str) -> dict[str, bytes]:
+def _files(folder: Path, name: str, endings: tuple[str, ...]) -> dict[str, bytes]:
     """The files of a theme: its style sheets and templates, and plain's scripts."""
-    endings = (".css", ".html", ".js") if name == PLAIN else (".css", ".html")
     try:
         found = [path for path in sorted(folder.iterdir()) if path.suffix in endings and path.is_file()]
         for path in found:
