@@ -49,16 +49,16 @@ def test_there_are_four_themes() -> None:
     pytest.param(".prose { color: var(--paint) }", 1, "no role", id="an unknown role"),
     pytest.param(".prose { --ink: #fff }", 1, "colours.css alone", id="a role changed on the side"),
     pytest.param("h1 { font-family: 'Fine Hand' }", 1, "no family that is shipped", id="a family that is not shipped"),
-    pytest.param("@import 'https://example.org/x.css';", 1, "nothing outside", id="a sheet from outside"),
-    pytest.param("h1 { background: url(https://example.org/x.png) }", 1, "nothing outside", id="a picture"),
-    pytest.param("@font-face { font-family: X; src: url(x.ttf) }", 1, "nothing outside", id="a font from outside"),
+    pytest.param("@import 'https://example.org/x.css';", 1, "@import", id="a sheet from outside"),
+    pytest.param("h1 { background: url(https://example.org/x.png) }", 1, "url", id="a picture"),
+    pytest.param("@font-face { font-family: X; src: url(x.ttf) }", 1, "url", id="a font from outside"),
     pytest.param("h1 { color }", 1, "cannot be read", id="a declaration that is none"),
     pytest.param("h1 { margin: 0;\n}\n}\nh2 {}", 3, "cannot be read", id="a brace too many"),
     pytest.param("h1 { margin: 0;\nh2 { margin: 0 }\n", 3, "stays open", id="a brace too few"),
 ])
 def test_a_style_sheet_that_breaks_the_contract(tmp_path: Path, sheet: str, line: int, told: str) -> None:
     (tmp_path / "handout.css").write_text(sheet, encoding="utf-8")
-    with pytest.raises(ThemeError, match=rf"handout\.css, line {line}: .*{told}"):
+    with pytest.raises(ThemeError, match=rf"handout\.css.* line {line}\b.*{told}"):
         read_theme(tmp_path)
 
 
@@ -79,13 +79,13 @@ def test_what_a_style_sheet_may_say(sheet: str) -> None:
     pytest.param("x\n<img style=\"width: {{ w }}mm; height: 2mm\">", "line 2: height", id="a drawing squeezed"),
     pytest.param("x\n<script>alert(1)</script>", "line 2: .*script", id="a script"),
     pytest.param("x\n<p onclick='x()'>", "line 2: .*handlers", id="a handler"),
-    pytest.param("x\n<img src='https://example.org/x.png'>", "line 2: .*nothing outside", id="a picture from outside"),
-    pytest.param("x\n<link rel=stylesheet href=x.css>", "line 2: .*nothing outside", id="a sheet from outside"),
+    pytest.param("x\n<img src='https://example.org/x.png'>", "line 2 .*src", id="a picture from outside"),
+    pytest.param("x\n<link rel=stylesheet href=x.css>", "line 2 .*link", id="a sheet from outside"),
     pytest.param("x\n<style>p { color: red }</style>", "line 2: .*a file of its own", id="a sheet within"),
 ])
 def test_a_template_that_breaks_the_contract(tmp_path: Path, template: str, told: str) -> None:
     (tmp_path / "page.html").write_text(template, encoding="utf-8")
-    with pytest.raises(ThemeError, match=rf"page\.html, {told}"):
+    with pytest.raises(ThemeError, match=rf"page\.html.* {told}"):
         read_theme(tmp_path)
 
 

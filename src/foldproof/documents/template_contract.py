@@ -1,7 +1,7 @@
-"""What a theme's templates may not hold: scripts, anything from outside, styles that hide.
+"""What a theme's templates may not hold: scripts, and styles that hide.
 
-This reads a template before it is filled. What it leaves out of a document, the audit finds (readback); what it brings
-by a way round this, `foreign` finds in the finished page.
+This reads a template before it is filled; what it asks for from elsewhere is refused by `theme_asks`. What it leaves
+out of a document, the audit finds (readback); what it brings by a way round this, `foreign` finds in the finished page.
 """
 
 import re
@@ -20,9 +20,6 @@ _FORBIDDEN_IN_MARKUP: dict[str, re.Pattern[str]] = {
         r"<script\b(?!\s*(?:type=\"application/(?:ld\+)?json\")?\s*>\s*"
         r"(?:\{\{ (?:script|data|view\.opening\.data) \}\}\s*)?</script>)", re.I),
     "a template has no handlers of events": re.compile(r"<[^>]*\son[a-z]+\s*=", re.I),
-    "a template asks for nothing outside": re.compile(
-        r"<(?:iframe|object|embed|base|link(?![^>]*rel=\"canonical\")|video|audio|source|form)\b"
-        r"|\bsrc\s*=\s*[\"']?\s*(?:https?:)?//|http-equiv\s*=\s*[\"']?refresh|javascript:", re.I),
     "a style sheet stands in a file of its own": re.compile(r"<style\b(?!>\s*\{\{\s*css\s*\}\}\s*</style>)", re.I),
 }
 
@@ -66,6 +63,8 @@ def foreign(page: str, scripts: Collection[str]) -> Iterator[str]:
     reader.feed(page)
     reader.close()
     yield from dict.fromkeys(reader.found)
+    if "Content-Security-Policy" not in page:
+        yield 'it lacks <meta charset="utf-8">, after which stands the rule that keeps other scripts from running'
 
 
 class _Foreign(HTMLParser):

@@ -44,7 +44,8 @@ def theme_files(folder: Path) -> Mapping[str, bytes]:
     under = _files(plain, PLAIN, (".css", ".html", ".js"))
     if whole == plain.resolve():
         return under
-    return {**under, **{f"{whole.name}/{file}": data for file, data in _files(whole, whole.name, (".css", ".html")).items()}}
+    over = _files(whole, whole.name, (".css", ".html"))
+    return {**under, **{f"{whole.name}/{file}": data for file, data in over.items()}}
 
 
 def _files(folder: Path, name: str, endings: tuple[str, ...]) -> dict[str, bytes]:
