@@ -301,7 +301,7 @@ def documents(
         view = with_care(view, card, studied or study(card, making))
         view = told_in(view, options.measures)
         view = for_left_hands(view, making) if options.left_handed else view
-        handouts = handout.handouts(view, card, making, options.handouts)
+        handouts = handout.handouts(view, card, making, (*card.recipe.handouts, *options.handouts))
         files = {one.file: one.pdf(theme) for one in handouts}
         files |= {"shots.pdf": shots_pdf(view, theme), "shots.csv": shots_csv(view).encode()}
         files |= {"cues.pdf": cues_pdf(view, theme)}

@@ -8,6 +8,7 @@ import io
 import re
 from collections.abc import Mapping
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
@@ -21,6 +22,8 @@ from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
+from foldproof.pipeline import prove
+from foldproof.recipe.keys import HANDOUTS
 
 Made = Mapping[str, tuple[Handout, bytes]]
 
@@ -61,6 +64,17 @@ def test_nothing_is_set_smaller_than_the_edition_allows(made: Made, name: str) -
     assert min(found) >= one.edition.least_pt - 0.02
     assert list(too_small(marks_of(data), one.edition.least_pt)) == []
     assert any("text of" in told for told in too_small(marks_of(data), one.edition.least_pt + 0.5))
+
+
+def test_a_recipe_can_ask_for_the_kinds_that_are_always_made(recipe_file: Path) -> None:
+    assert set(HANDOUTS) == set(EXTRA)
+    plain = recipe_file.read_text(encoding="utf-8")
+    recipe_file.write_text(f"handouts: [large-print, compact]\n{plain}", encoding="utf-8")
+    recipe = prove(recipe_file).reading.recipe
+    assert recipe is not None and recipe.handouts == ("large-print", "compact")
+    recipe_file.write_text(f"handouts: huge\n{plain}", encoding="utf-8")
+    found = [one for one in prove(recipe_file).findings if one.place and one.place.line == 1]
+    assert len(found) == 1 and "huge" in found[0].message
 
 
 def test_large_print_runs_in_18_points(made: Made) -> None:

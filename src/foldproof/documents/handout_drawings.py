@@ -88,7 +88,7 @@ def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | N
 
 def _cutting(card: Card, edition: Edition) -> Drawing:
     """The cutting list at the size, of a few, at which its rows take the least height."""
-    ways = [draw_cutting_list(card, edition.style, edition.cuts_mm * share) for share in (1.0, 0.9, 0.8, 0.7)]
+    ways = [draw_cutting_list(card, edition.style, edition.cuts_mm * share) for share in (1.0, 0.9, 0.8, 0.7, 0.6)]
     return min(ways, key=lambda drawing: drawing.height_mm)
 
 

@@ -26,6 +26,8 @@ from foldproof.recipe.kinds import (
 )
 
 _LENGTH = Measured()
+HANDOUTS = ("large-print", "one-ink", "compact")
+"""The kinds of handout beside the usual one."""
 _OFFSET = Measured(bound=Bound.ANY)
 
 SUPPLY = Form(
@@ -164,6 +166,12 @@ RECIPE = Form(
             Mapped((INCHES,)),
             "Sizes of its inch edition, where they are not to be rounded from the millimetres.",
             "{measures: {width: 4 1/4}, papers: {slate: letter}, envelope: A2}",
+        ),
+        Key(
+            "handouts",
+            ListOf(OneOf(HANDOUTS), or_single=True),
+            "The kinds of handout that are always made beside the usual one.",
+            "[large-print, compact]",
         ),
         Key("tolerance", _LENGTH, "How far off a class may cut and score.", "1/32", default="1/32 in"),
         Key("picture", Words(), "A photograph of the card, by a path inside the recipe's folder.", "pictures/gate.jpg"),

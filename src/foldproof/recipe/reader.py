@@ -252,6 +252,7 @@ def _recipe(fields: Fields, desk: Desk) -> Recipe | None:
         picture_shows=fields.get("picture shows", Text),
         published=fields.get("published", Text),
         theme=theme(fields.get("theme", Text), desk),
+        handouts=fields.several("handouts", str),
         texts=desk.texts,
         metric=fields.get("metric", OtherSizes),
         inches=fields.get("inches", OtherSizes),

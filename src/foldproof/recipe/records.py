@@ -443,6 +443,8 @@ class Recipe:
     """The address at which the page stands on the web."""
     theme: Text | None = None
     """A theme that is shipped, or the path of a theme's folder inside the recipe's folder."""
+    handouts: tuple[str, ...] = ()
+    """The kinds of handout that are always made beside the usual one: `large-print`, ..."""
     texts: Mapping[str, str] = field(default_factory=dict, compare=False)
     """The text of every file that it was read from, by the file's name: places point into them."""
     metric: OtherSizes | None = None
