@@ -16,7 +16,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, fields
 from datetime import date
 from functools import lru_cache
-from importlib import metadata
 from pathlib import Path
 from typing import Any
 
@@ -161,6 +160,8 @@ def _of_folder(folder: Path) -> str:
 @lru_cache(maxsize=1)
 def program() -> str:
     """A digest of everything that makes documents out of recipes, on this machine: every theme that is shipped, too."""
+    from importlib import metadata  # here, for a check has no need of it and it is long in loading
+
     package = Path(__file__).parent
     whole = hashlib.sha256(sys.version.encode())
     for name in LIBRARIES:

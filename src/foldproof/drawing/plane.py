@@ -70,7 +70,10 @@ def box_round(points: Iterable[XY]) -> Box:
 
 def joined(boxes: Iterable[Box]) -> Box:
     """The smallest box that holds the boxes; there is at least one."""
-    return box_round(corner for box in boxes for corner in (box.corners[0], box.corners[2]))
+    every = tuple(boxes)
+    return Box(
+        min([box.left for box in every]), min([box.bottom for box in every]), max([box.right for box in every]),
+        max([box.top for box in every]))
 
 
 def plus(p: XY, q: XY) -> XY:
@@ -112,26 +115,28 @@ def between(p: XY, q: XY, share: float) -> XY:
 def clip_to_box(p: XY, q: XY, box: Box) -> tuple[XY, XY] | None:
     """The part of a segment inside a box (Liang and Barsky's way), or None where it stays outside."""
     (px, py), (qx, qy) = p, q
-    if (px < box.left and qx < box.left) or (px > box.right and qx > box.right) \
-            or (py < box.bottom and qy < box.bottom) or (py > box.top and qy > box.top):
+    left, bottom, right, top = box.left, box.bottom, box.right, box.top
+    if (px < left and qx < left) or (px > right and qx > right) \
+            or (py < bottom and qy < bottom) or (py > top and qy > top):
         return None
     low, high = 0.0, 1.0
-    dx, dy = q[0] - p[0], q[1] - p[1]
-    for step, room in ((-dx, p[0] - box.left), (dx, box.right - p[0]), (-dy, p[1] - box.bottom), (dy, box.top - p[1])):
+    dx, dy = qx - px, qy - py
+    for step, room in ((-dx, px - left), (dx, right - px), (-dy, py - bottom), (dy, top - py)):
         if step == 0:
             if room < 0:
                 return None
         elif step < 0:
-            low = max(low, room / step)
-        else:
-            high = min(high, room / step)
-    return (between(p, q, low), between(p, q, high)) if low < high else None
+            if room / step > low:
+                low = room / step
+        elif room / step < high:
+            high = room / step
+    return ((px + dx * low, py + dy * low), (px + dx * high, py + dy * high)) if low < high else None
 
 
 def length_inside(p: XY, q: XY, box: Box) -> float:
     """How much of a segment runs inside a box."""
-    inside = clip_to_box(p, q, box)
-    return length(minus(inside[1], inside[0])) if inside else 0.0
+    found = clip_to_box(p, q, box)
+    return math.hypot(found[1][0] - found[0][0], found[1][1] - found[0][1]) if found else 0.0
 
 
 def area_of(ring: Sequence[XY]) -> float:

@@ -11,8 +11,7 @@ def body(table: Table, piece: str) -> frozenset[str]:
     """A piece on the table with everything that it is bonded to; nothing where it is not there."""
     if piece not in table.pieces:
         return frozenset()
-    root = table.root(piece)
-    return frozenset(name for name in table.pieces if table.root(name) == root)
+    return frozenset(table.body(piece))
 
 
 def piece_of(card: Card, done: Done) -> str | None:
@@ -36,7 +35,8 @@ def touched(card: Card, done: Done) -> frozenset[str]:
         return frozenset()
     found = body(done.before, piece) | body(done.after, piece)
     new = frozenset(done.after.pieces) - frozenset(done.before.pieces)
-    made = [bond for bond in done.after.bonds if bond not in done.before.bonds]
+    same = {id(bond) for bond in done.before.bonds}  # most are the very same: a look that costs nothing
+    made = [bond for bond in done.after.bonds if id(bond) not in same and bond not in done.before.bonds]
     for bond in made:
         found |= body(done.before, bond.root) | body(done.before, bond.guest)
     return found | new

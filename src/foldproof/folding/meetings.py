@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from fractions import Fraction
+from math import gcd
 
 from foldproof.folding.bodies import bodies
 from foldproof.folding.card import Card, Meeting
@@ -35,19 +36,32 @@ def meetings(
     is given to 1/4096 of the unit, and is zero only when exact.
     """
     body = bodies(card.bonds, card.panels)
-    hinged = [set(hinge.panels) for hinge in card.hinges]
+    hinged = {frozenset(hinge.panels) for hinge in card.hinges}
     sides = _sides(card, placements, laid, body)
+    runs = [_direction(side.segment) for side in sides]
+    alike: dict[tuple[int, int], list[int]] = {}
+    for i, run in enumerate(runs):
+        alike.setdefault(run, []).append(i)
     found: list[Meeting] = []
     for i, a in enumerate(sides):
-        for b in sides[i + 1:]:
-            if body[a.panel] == body[b.panel] or {a.panel, b.panel} in hinged:
-                continue
-            if a.segment.along.dot(b.segment.along) >= 0:
+        across, up = runs[i]
+        for j in alike.get((-across, -up), ()):
+            b = sides[j]
+            if j < i or body[a.panel] == body[b.panel] or frozenset((a.panel, b.panel)) in hinged:
                 continue
             made = _meeting(a, b, laid, width)
             if made is not None:
                 found.append(made)
     return tuple(found)
+
+
+def _direction(segment: Segment) -> tuple[int, int]:
+    """Which way a segment runs, as the least pair of whole numbers that tells it: the same for all that run alike."""
+    along = segment.along
+    (x, x_part), (y, y_part) = along.x.as_integer_ratio(), along.y.as_integer_ratio()
+    across, up = x * y_part, y * x_part
+    size = gcd(across, up)
+    return across // size, up // size
 
 
 def _sides(
@@ -83,8 +97,6 @@ def _covers(hinge: Segment, side: Segment) -> bool:
 
 def _meeting(a: _Side, b: _Side, laid: Overlay, width: Fraction) -> Meeting | None:
     d = a.segment.along
-    if d.cross(b.segment.along) != 0:
-        return None
     out = -d.left
     cross = out.dot(b.segment.start - a.segment.start)
     square = cross * cross / out.square

@@ -25,15 +25,23 @@ class Motion:
 
     def turned(self, v: Vec) -> Vec:
         """Where a displacement goes."""
+        x, y, z = v
+        right, up, out = self.right, self.up, self.out
         return (
-            v[0] * self.right[0] + v[1] * self.up[0] + v[2] * self.out[0],
-            v[0] * self.right[1] + v[1] * self.up[1] + v[2] * self.out[1],
-            v[0] * self.right[2] + v[1] * self.up[2] + v[2] * self.out[2],
+            x * right[0] + y * up[0] + z * out[0],
+            x * right[1] + y * up[1] + z * out[1],
+            x * right[2] + y * up[2] + z * out[2],
         )
 
     def point(self, v: Vec) -> Vec:
         """Where a point goes."""
-        return plus(self.turned(v), self.origin)
+        x, y, z = v
+        right, up, out, origin = self.right, self.up, self.out, self.origin
+        return (
+            x * right[0] + y * up[0] + z * out[0] + origin[0],
+            x * right[1] + y * up[1] + z * out[1] + origin[1],
+            x * right[2] + y * up[2] + z * out[2] + origin[2],
+        )
 
     def after(self, first: "Motion") -> "Motion":
         """The motion that does `first` and then this one."""

@@ -124,6 +124,22 @@ class Table:
                 return self.root(bond.root)
         return piece
 
+    def body(self, piece: str) -> tuple[str, ...]:
+        """Everything on the table that is bonded to a piece, itself included, in the table's order."""
+        under: dict[str, str] = {}
+        for bond in self.bonds:
+            under.setdefault(bond.guest, bond.root)
+        roots: dict[str, str] = {}
+        for name in (piece, *self.pieces):
+            way = []
+            at = name
+            while at not in roots and at in under:
+                way.append(at)
+                at = under[at]
+            root = roots.get(at, at)
+            roots.update((one, root) for one in (*way, at))
+        return tuple(name for name in self.pieces if roots[name] == roots[piece])
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dimension:

@@ -68,7 +68,7 @@ def root_still(card: Card, root: str) -> str | None:
 def work_with(card: Card, table: Table, piece: str) -> Work:
     """The body that a piece on the table belongs to, as it lies and as it is folded now."""
     root = table.root(piece)
-    members = [name for name in table.pieces if table.root(name) == root]
+    members = list(table.body(piece))
     lie = table.pieces[root].lie
     folds = {name: angle for name, angle in table.folded if abs(angle) == 180}
     scores = {score.name for name in members if (found := card.piece(name)) for score in found.scores}
@@ -86,9 +86,12 @@ def work_with(card: Card, table: Table, piece: str) -> Work:
 def _whole(table: Table, root: str, members: list[str]) -> dict[str, Isometry]:
     fits = {root: IDENTITY}
     for _ in members:
+        known = len(fits)
         for bond in table.bonds:
             if bond.root in fits and bond.guest not in fits:
                 fits[bond.guest] = fits[bond.root].after(bond.fit)
+        if len(fits) == known:
+            break
     return fits
 
 
@@ -125,7 +128,7 @@ def stays_together(card: Card, table: Table, piece: str) -> bool:
     """Whether the body of a piece closes as it is folded now; where folds are tied in a ring it may not yet."""
     root = table.root(piece)
     still = root_still(card, root)
-    members = {name for name in table.pieces if table.root(name) == root}
+    members = set(table.body(piece))
     panels = {name: panel for name, panel in card.panels.items() if panel.piece in members}
     folds = {name: angle for name, angle in table.folded if abs(angle) == 180}
     return still is None or not _placing(card, table, panels, folds, still).misfits

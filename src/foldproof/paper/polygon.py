@@ -76,9 +76,12 @@ def edges(ring: Ring) -> tuple[Segment, ...]:
 
 
 def area(ring: Ring) -> Fraction:
-    """The area, positive when the ring runs anticlockwise (the trapezium formula)."""
-    total = sum((a.x * b.y - b.x * a.y for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)), Fraction(0))
-    return total / 2
+    """The area, positive when the ring runs anticlockwise (the trapezium formula, in whole numbers on one grid)."""
+    ratios = [(p.x.as_integer_ratio(), p.y.as_integer_ratio()) for p in ring]
+    grid = lcm(*(below for point in ratios for _, below in point))
+    whole = [(x * (grid // x_part), y * (grid // y_part)) for (x, x_part), (y, y_part) in ratios]
+    total = sum(ax * by - bx * ay for (ax, ay), (bx, by) in zip(whole, (*whole[1:], *whole[:1]), strict=True))
+    return Fraction(total, 2 * grid * grid)
 
 
 def anticlockwise(ring: Ring) -> Ring:
@@ -287,11 +290,12 @@ def clip_convex(a: Ring, b: Ring) -> Ring:
     for side in edges(b):
         kept: list[Point] = []
         for here, after in zip(part, (*part[1:], *part[:1]), strict=True):
-            now, then = turn(side.start, side.end, here), turn(side.start, side.end, after)
+            now, then = bend(side.start, side.end, here), bend(side.start, side.end, after)
             if now >= 0:
                 kept.append(here)
             if (now > 0 > then) or (now < 0 < then):
-                kept.append(here + (after - here) * (now / (now - then)))
+                far, near = turn(side.start, side.end, here), turn(side.start, side.end, after)
+                kept.append(here + (after - here) * (far / (far - near)))
         part = kept
     ring = without_straight_corners(tuple(part)) if len(part) >= 3 else ()
     return ring if len(ring) >= 3 and area(ring) > 0 else ()

@@ -46,7 +46,7 @@ class Subdivision:
 def subdivide(segments: Sequence[Segment]) -> Subdivision:
     """The arrangement of the segments."""
     pieces: dict[tuple[Point, Point], list[int]] = {}
-    for index, stops in enumerate(_split(segments)):
+    for index, stops in enumerate(_split_each(segments)):
         for a, b in itertools.pairwise(stops):
             pieces.setdefault((a, b) if a < b else (b, a), []).append(index)
     drawn = trace(tuple(pieces))
@@ -79,6 +79,21 @@ def merge(whole: Subdivision, label: Callable[[int], Label | None]) -> tuple[tup
         if name is not None:
             joined.append((name, face))
     return tuple(joined)
+
+
+def _split_each(segments: Sequence[Segment]) -> list[list[Point]]:
+    """For each segment the corners on it, from its start to its end; those that coincide are reckoned once.
+
+    Folded paper lies edge on edge, so many of them do.
+    """
+    ways = [(s.start, s.end) if s.start < s.end else (s.end, s.start) for s in segments]
+    number: dict[tuple[Point, Point], int] = {}
+    for way in ways:
+        number.setdefault(way, len(number))
+    stops = _split([Segment(*way) for way in number])
+    return [
+        stops[number[way]] if way[0] == s.start else stops[number[way]][::-1]
+        for s, way in zip(segments, ways, strict=True)]
 
 
 def _split(segments: Sequence[Segment]) -> list[list[Point]]:
