@@ -104,6 +104,19 @@ def test_a_file_of_the_teacher_s_own_is_no_device(
     assert not (own / "build").exists()
 
 
+@pytest.mark.parametrize("command", [["draft"], ["compare"], ["check"]], ids=" ".join)
+@needs_links
+def test_a_file_that_never_ends(
+    tmp_path: Path, command: list[str], capsys: pytest.CaptureFixture[str],
+) -> None:
+    os.mkfifo(tmp_path / "pipe")
+    for path in ("/dev/zero", str(tmp_path / "pipe")):
+        more = [str(tmp_path / "pipe")] if command == ["compare"] else []
+        assert main([*command, path, *more]) in (1, 2)
+        shown = capsys.readouterr()
+        assert "no ordinary file" in shown.out + shown.err
+
+
 def _theme(tmp_path: Path, plain: Theme) -> Path:
     folder = tmp_path / "mine"
     folder.mkdir()

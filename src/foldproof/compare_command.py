@@ -81,6 +81,8 @@ def _facts(path: Path) -> Facts:
         return _of_recipe(path)
     file = path / "card.json" if path.is_dir() else path
     try:
+        if file.exists() and not file.is_file():
+            raise _WrongCall(f"{file} is no ordinary file")
         if file.stat().st_size > MOST_BYTES:
             raise _WrongCall(f"{file} is too large for the facts of a card")
         told = json.loads(file.read_text(encoding="utf-8"))

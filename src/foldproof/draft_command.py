@@ -31,6 +31,8 @@ def add_draft_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
 def run_draft(called: argparse.Namespace) -> int:
     """Read the notes and print or write the draft."""
     try:
+        if called.notes.exists() and not called.notes.is_file():
+            return _refuse(f"{called.notes} is no ordinary file")
         if called.notes.stat().st_size > MOST_BYTES:
             return _refuse(f"{called.notes} is longer than {MOST_BYTES // 1000} kB; no written-up card is")
         text = called.notes.read_text(encoding="utf-8-sig")
