@@ -9,7 +9,7 @@ from foldproof.making.lying import turned_over
 from foldproof.making.table import Done, Lie, Table
 from foldproof.making.work import Work, work_with
 from foldproof.paper.polygon import Box, bounding_box
-from foldproof.paper.vector import ORIGIN, Point
+from foldproof.paper.vector import Point, Vector
 from foldproof.recipe import actions as do
 
 _LINES = (do.ScoreAt, do.ScoreBetween, do.CutAcross, do.CutOff, do.CutBetween)
@@ -128,5 +128,13 @@ def _spot(work: Work, lie: Lie, points: Iterable[Point]) -> Spot:
 
 def as_lies(lie: Lie, p: Point) -> Point:
     """A point of the root's frame as it lies: x to the maker's right, y away from the maker."""
-    step = p - ORIGIN
-    return Point(step.dot(lie.right), step.dot(lie.away))
+    return Point(_along(p, lie.right), _along(p, lie.away))
+
+
+def _along(p: Point, way: Vector) -> Fraction:
+    """How far a point lies along a direction from the root's origin: nothing to reckon where that is an axis."""
+    if not way.y:
+        return p.x if way.x == 1 else p.x * way.x
+    if not way.x:
+        return p.y if way.y == 1 else p.y * way.y
+    return p.x * way.x + p.y * way.y

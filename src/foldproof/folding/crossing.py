@@ -62,10 +62,12 @@ def inner_spots(ring: Sequence[Point]) -> tuple[Vec, ...]:
 
 
 def _inside(p: Flat, part: Sequence[Vec]) -> bool:
-    for i, a in enumerate(part):
-        b = part[i - 1]
-        if (a[0] - b[0]) * (p[1] - b[1]) - (a[1] - b[1]) * (p[0] - b[0]) < 0:
+    x, y = p
+    bx, by, _ = part[-1]
+    for ax, ay, _ in part:
+        if (ax - bx) * (y - by) - (ay - by) * (x - bx) < 0:
             return False
+        bx, by = ax, ay
     return True
 
 
@@ -174,8 +176,7 @@ class Watch:
         through = 0.0
         for i, spot in enumerate(self.spots):
             away = minus(other.point(spot), face.origin)
-            foot = (dot(away, face.right), dot(away, face.up))
-            if not self.face.holds(foot):
+            if not self.face.holds((dot(away, face.right), dot(away, face.up))):
                 self.sides[i] = 0
                 continue
             height = dot(away, face.out)

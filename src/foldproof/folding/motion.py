@@ -3,12 +3,13 @@
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import combinations, islice, permutations
+from math import sqrt
 
 from foldproof.folding.card import Card, FlatPose, Pose, StandingPose
 from foldproof.folding.crossing import Watch, crossing_depth, inner_spots, shape_of, within
 from foldproof.folding.hanging import Hanging
 from foldproof.folding.pressed import sides_in
-from foldproof.folding.space import Vec, length, minus
+from foldproof.folding.space import Vec
 from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.travel import Moment, Stages, Way, angles_of, moving_scores, staged, tied
 from foldproof.folding.words import list_of
@@ -296,7 +297,14 @@ class _Table:
 
     def _farthest(self, one: Moment, other: Moment) -> float:
         """The farthest that a corner goes."""
-        return max((
-            length(minus(one.placed[name].point(p), other.placed[name].point(p)))
-            for name, shape in self.shapes.items() if name in one.placed for part in shape.parts for p in part
-        ), default=0.0)
+        most = 0.0
+        for name, shape in self.shapes.items():
+            if name in one.placed:
+                here, there = one.placed[name].point, other.placed[name].point
+                for part in shape.parts:
+                    for p in part:
+                        (ax, ay, az), (bx, by, bz) = here(p), there(p)
+                        square = (ax - bx) * (ax - bx) + (ay - by) * (ay - by) + (az - bz) * (az - bz)
+                        if square > most:
+                            most = square
+        return sqrt(most)

@@ -102,9 +102,11 @@ def _split(segments: Sequence[Segment]) -> list[list[Point]]:
     Reckoned in whole numbers on a common grid; only a crossing of slanted lines can fall off the grid.
     """
     grid = lcm(*(v.denominator for s in segments for p in (s.start, s.end) for v in (p.x, p.y)))
-    whole = [
-        (int(s.start.x * grid), int(s.start.y * grid), int(s.end.x * grid), int(s.end.y * grid)) for s in segments
-    ]
+
+    def on_grid(v: Fraction) -> int:
+        return v.numerator * (grid // v.denominator)
+
+    whole = [(on_grid(s.start.x), on_grid(s.start.y), on_grid(s.end.x), on_grid(s.end.y)) for s in segments]
     stops: list[dict[Fraction, Point]] = [{Fraction(0): s.start, Fraction(1): s.end} for s in segments]
     order = sorted(range(len(whole)), key=lambda i: min(whole[i][0], whole[i][2]))
     active: list[int] = []

@@ -127,9 +127,10 @@ def _walks(pairs: Sequence[Pair], kept: Iterable[int]) -> dict[int, tuple[int, i
 
 def _direction(a: Point, b: Point) -> Direction:
     """From a to b, in whole numbers; only the direction counts."""
-    x, y = b.x - a.x, b.y - a.y
-    scale = lcm(x.denominator, y.denominator)
-    return int(x * scale), int(y * scale)
+    ratios = [v.as_integer_ratio() for v in (a.x, a.y, b.x, b.y)]
+    scale = lcm(*(below for _, below in ratios))
+    ax, ay, bx, by = (above * (scale // below) for above, below in ratios)
+    return bx - ax, by - ay
 
 
 def _turning(one: tuple[Direction, int], two: tuple[Direction, int]) -> int:
