@@ -10,7 +10,7 @@ from foldproof.drawing.scene import Area, Arrow, Fill, Hatch, HeadKind, Item, Ki
 
 SAMPLE = 9.5
 """Width of a sample in millimetres."""
-ROW = 4.8
+ROW = 4.6
 ADHESIVE = Hatch(rings=()).spacing
 """Wider than the hatching of tools, which tells the two apart."""
 ARROWS = ("↑", "↓", "←", "→")
