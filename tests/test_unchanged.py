@@ -231,3 +231,17 @@ def test_the_table_counts() -> None:
         ["old", "unchanged", "2"], ["new", "built", "6.2"], ["bad", "refused", "1", "0.5"],
         ["full", "not", "built", "1.0"], [],
     ]
+
+
+def test_a_theme_of_ones_own_that_changes_is_seen(here: Path) -> None:
+    theme = here / "mine"
+    theme.mkdir()
+    (theme / "page.css").write_text("h1 { font-weight: 400; }", encoding="utf-8")
+    before = kept._asked(Options(theme=str(theme)))
+    listed = json.loads((here / "build" / "one" / kept.KEPT).read_text(encoding="utf-8"))
+    listed["theme"] = [str(theme), kept._of_folder(theme)]
+    rewrite("build/one/" + kept.KEPT, json.dumps(listed))
+    assert kept.unchanged(ONE, ASKED, Path("build")) is not None
+    (theme / "page.css").write_text("h1 { font-weight: 600; }", encoding="utf-8")
+    assert kept.unchanged(ONE, ASKED, Path("build")) is None
+    assert kept._asked(Options(theme=str(theme))) != before

@@ -221,3 +221,17 @@ def test_which_files_are_looked_at(tmp_path: Path) -> None:
     assert [mine.look_at(name) for name in names] == told
     assert mine.look_at("handout-large-print.pdf") == "handout.css"
     assert mine.blamed("shots.pdf: x") == "shots.pdf: x"
+
+
+@pytest.mark.parametrize(("role", "passes", "fails"), [("soft", "#767676", "#777777"), ("edge", "#949494", "#959595")])
+def test_the_last_gray_that_passes_on_white(role: str, passes: str, fails: str) -> None:
+    """4.5:1 for words and 3:1 for lines, by the grays above."""
+    roles = dict.fromkeys(("ink", "soft", "accent", "edge", "line", "sheet-ink", "sheet-accent"), "#000000")
+    roles |= dict.fromkeys(("ground", "tint", "sheet"), "#ffffff")
+
+    def told(gray: str) -> int:
+        rule = ":root { " + " ".join(f"--{name}: {code};" for name, code in (roles | {role: gray}).items()) + " }"
+        return len(list(faint(read_palette(f"{rule} @media screen and (prefers-color-scheme: dark) {{ {rule} }}"))))
+
+    assert told(passes) == 0
+    assert told(fails) == 6, "on ground and on tint, in three schemes"
