@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldproof.drawing.ink import DASHES, FRACTIONS, contrast, inked, lightened, to_svg, weight
+from foldproof.drawing.ink import DASHES, FRACTION_PARTS, contrast, inked, lightened, to_svg, weight
 from foldproof.drawing.lettering import FRACTION_SIZE, text_width
 from foldproof.drawing.record import LEAST_LINE_PT, PLAIN, one_ink
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene
@@ -87,8 +87,11 @@ def test_one_element_in_millimetres_with_text_as_text() -> None:
     words = ["".join(element.itertext()) for element in root.iter() if element.tag.endswith("text")]
     assert "|".join(words) == "score at 2 |1/8|in & “fold”|two|lines"
     fraction = next(element for element in root.iter() if "".join(element.itertext()) == "1/8")
-    assert "diagonal-fractions" in fraction.attrib["style"] and FRACTIONS in fraction.attrib["style"]
-    assert "diagonal-fractions" not in svg.replace(fraction.attrib["style"], "")
+    styles = [part.attrib["style"] for part in fraction]
+    assert [part.text for part in fraction] == ["1", "/", "8"]
+    for style, (feature, family) in zip(styles, FRACTION_PARTS.items(), strict=True):
+        assert f"'{feature}'" in style and f"'{family}'" in style
+    assert svg.count("<tspan") == 3
     assert "Source Sans Pro" in svg and ", sans-serif" in svg
 
 

@@ -5,7 +5,7 @@ from functools import lru_cache
 from importlib.resources import files
 from io import BytesIO
 
-from foldproof.drawing.ink import FRACTIONS
+from foldproof.drawing.ink import FRACTION_PARTS
 
 FAMILY = "Source Sans Pro"
 FAMILIES = (FAMILY,)
@@ -26,8 +26,10 @@ def face_rules(source: str) -> str:
     """The @font-face rules for all cuts; `source` is a URL with `{cut}` in it. Fractions in drawings have their own."""
     plain = [_rule(cut, f"url({source.format(cut=cut)})") for cut in CUTS]
     regular = f"url({source.format(cut='Regular')})"
-    raised = f"@font-face {{ font-family: '{FRACTIONS}'; src: {regular}; font-feature-settings: 'frac'; }}"
-    return "\n".join((*plain, raised))
+    parts = [
+        f"@font-face {{ font-family: '{family}'; src: {regular}; font-feature-settings: '{feature}'; }}"
+        for feature, family in FRACTION_PARTS.items()]
+    return "\n".join((*plain, *parts))
 
 
 @lru_cache(maxsize=1)
@@ -37,7 +39,8 @@ def page_face_rules() -> str:
 
     rules = []
     for cut in PAGE_CUTS:
-        options = subset.Options(layout_features=["kern", "frac", "liga", "mark"], flavor="woff2", notdef_outline=True)
+        features = ["kern", *FRACTION_PARTS, "liga", "mark"]
+        options = subset.Options(layout_features=features, flavor="woff2", notdef_outline=True)
         options.drop_tables += ["DSIG"]
         font = subset.load_font(BytesIO(font_file(cut)), options)
         cutter = subset.Subsetter(options)

@@ -4,7 +4,7 @@ import io
 import re
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from functools import lru_cache
+from functools import lru_cache, partial
 from itertools import pairwise
 from typing import Any
 
@@ -33,9 +33,11 @@ DASHES: dict[Kind, tuple[float, ...]] = {
 """Marks and gaps in millimetres; a kind that is not here is solid."""
 
 
-FRACTIONS = "Source Sans Pro Fractions"
-"""The family whose figures before and after a slash are raised and lowered, where a printer knows of it."""
-_FRACTION = re.compile(r'(<text style="[^"]*?)(\'[^"]*)("[^>]*>\d+/\d+</text>)')
+FRACTION_PARTS = {
+    "numr": "Source Sans Pro Raised", "frac": "Source Sans Pro Stroke", "dnom": "Source Sans Pro Lowered"}
+"""The families of a fraction's figures above, its stroke and its figures below, by the feature of the font that sets
+them so. A printer that is told `frac` for the whole of it raises both figures in a drawing."""
+_FRACTION = re.compile(r"(<text [^>]*>)(\d+)/(\d+)</text>")
 _SEAM = 0.4
 """Points: how far a part of an area is inked beyond its edge, so that it runs into the part beside it."""
 
@@ -272,6 +274,15 @@ def _register_fonts() -> None:
         font_manager.fontManager.addfont(file)
 
 
+def _fraction(text: re.Match[str], style: DrawingStyle) -> str:
+    """A fraction in its three parts, of which each is set by its own family or, in a browser, by its feature."""
+    opened, over, under = text.groups()
+    parts = zip(FRACTION_PARTS.items(), (over, "/", under), strict=True)
+    return opened + "".join(
+        f"<tspan style=\"font-family: '{family}', '{style.family}', sans-serif; font-feature-settings: '{feature}'\">"
+        f"{part}</tspan>" for (feature, family), part in parts) + "</text>"
+
+
 def _tidied(svg: str, scene: Scene, style: DrawingStyle) -> str:
     """Only the element, sized in millimetres, without the names that would clash when several stand in one page."""
     body = svg[svg.index("<svg"):]
@@ -283,7 +294,7 @@ def _tidied(svg: str, scene: Scene, style: DrawingStyle) -> str:
     body = re.sub(r"</?g>\s*", "", body)
     body = re.sub(r' transform="rotate\(-0 [^)]*\)"', "", body)
     body = body.replace(f"font-family: '{style.family}'", f"font-family: '{style.family}', sans-serif")
-    body = _FRACTION.sub(rf"\1'{FRACTIONS}', \2; font-variant-numeric: diagonal-fractions\3", body)
+    body = _FRACTION.sub(partial(_fraction, style=style), body)
     body = re.sub(r'd="([^"]*)"', lambda path: f'd="{" ".join(path[1].split())}"', body)
     body = body.replace("<svg ", '<svg role="img" ', 1)
     return body.strip() + "\n"
