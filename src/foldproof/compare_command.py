@@ -14,6 +14,7 @@ from foldproof.documents.changes import Change, Facts, Stale, comparable, line
 from foldproof.documents.facts_file import FORMAT
 from foldproof.measures.quantity import Unit
 from foldproof.pipeline import prove
+from foldproof.recipe.reader import read_file
 from foldproof.shell import show_findings
 
 SAME, DIFFERENT, WRONG_CALL = 0, 1, 2
@@ -59,7 +60,7 @@ def run_compare(called: argparse.Namespace) -> int:
         old, new = _facts(earlier), _facts(later)
         found = _changes(old, new)
         if called.erratum is not None:
-            _print_erratum(found, old, new, called)
+            _print_erratum(found, old, new, called, later)
     except _WrongCall as wrong:
         print(f"foldproof compare: {wrong}", file=sys.stderr)
         return WRONG_CALL
@@ -133,10 +134,11 @@ def _as_data(change: Change) -> dict[str, Any]:
         "step": change.step, "misleads": change.misleads, "stale": sorted(name.value for name in change.stale)}
 
 
-def _print_erratum(found: Sequence[Change], old: Facts, new: Facts, called: argparse.Namespace) -> None:
+def _print_erratum(found: Sequence[Change], old: Facts, new: Facts, called: argparse.Namespace, later: Path) -> None:
     from foldproof.documents.erratum import erratum, erratum_pdf
     from foldproof.documents.hush import hushed
     from foldproof.documents.theme import load_theme
+    from foldproof.documents.theme_chosen import chosen
     from foldproof.documents.trouble import DocumentsError
 
     of = f"the handouts marked {old['revision']}" if old.get("revision") else "the earlier handouts"
@@ -147,7 +149,9 @@ def _print_erratum(found: Sequence[Change], old: Facts, new: Facts, called: argp
         return
     try:
         with hushed():
-            data = erratum_pdf(sheet, load_theme(called.theme))
+            recipe = read_file(later).recipe if later.suffix in (".yaml", ".yml") else None
+            theme = chosen(called.theme, recipe, later.parent) if recipe else load_theme(called.theme)
+            data = erratum_pdf(sheet, theme)
         _swap_in(called.erratum, data)
     except DocumentsError as error:
         raise _WrongCall(str(error)) from None
