@@ -10,9 +10,10 @@ import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from plans import recipe_of
+from plans import names_of, recipe_of
 from shapely.ops import polygonize, unary_union
 
+from foldproof.folding import build
 from foldproof.folding.panels import divide
 from foldproof.paper.polygon import area
 
@@ -133,3 +134,20 @@ def test_two_hundred_panels() -> None:
     rest = SIDE - Fraction(13, 4)
     assert Counter(sizes) == Counter({Fraction(1, 16): 169, rest / 4: 26, rest * rest: 1})
     assert names == []
+
+
+@pytest.mark.parametrize(("poses", "names"), [(3, []), (4, ["too many poses"])])
+def test_the_work_of_folding_is_bounded(poses: int, names: list[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    """Four panels that fold, squared, are 16; in three poses 48. What lies flat and is only glued on does not count."""
+    monkeypatch.setattr(build, "MOST_FOLDED", 50)
+    more = ", ".join(f"pose {n}: {{folds: {{}}}}" for n in range(1, poses))
+    found = names_of(f"""
+pieces:
+  base: {{paper: card, size: [4, 4], scores: {{a: {{across: 1, fold: valley}}, b: {{across: 2, fold: valley}},
+    c: {{across: 3, fold: valley}}}}, panels: {{one: left of a, two: between a and b, three: between b and c,
+    four: right of c}}}}
+layers:
+  mat: {{paper: card, size: [1/2, 1/2], upon: one front, at: {{left: 1/4, bottom: 1/4}}}}
+poses: {{closed: {{folds: {{}}}}, {more}}}
+""")
+    assert [name for name in found if name == "too many poses"] == names

@@ -7,7 +7,12 @@ from foldproof.folding.card import Card, CardPiece, Hinge, Panel
 from foldproof.folding.fixing import fix_all
 from foldproof.folding.panels import divide
 from foldproof.folding.poses import pose_all
+from foldproof.folding.words import error
 from foldproof.recipe.records import LayerSpec, PieceSpec, Recipe
+
+MOST_FOLDED = 30_000
+"""Panels that fold, squared, times poses: so the work of laying them over each other grows. Some 10 s at the most; 30
+panels in 33 poses, or 200 in one."""
 
 
 def build_card(recipe: Recipe) -> tuple[Card | None, tuple[Finding, ...]]:
@@ -33,6 +38,20 @@ def build_card(recipe: Recipe) -> tuple[Card | None, tuple[Finding, ...]]:
     card = Card(recipe=recipe, pieces=tuple(pieces), panels=panels, hinges=tuple(hinges), bonds=bonds, poses=())
     if has_errors(faults):
         return None, tuple(findings)
+    if (much := _too_much(card)) is not None:
+        return None, (*findings, much)
     poses, faults = pose_all(card)
     findings.extend(faults)
     return replace(card, poses=poses), tuple(findings)
+
+
+def _too_much(card: Card) -> Finding | None:
+    """A finding where so many panels in so many poses cannot be folded in good time."""
+    folding, poses = len({panel for hinge in card.hinges for panel in hinge.panels}), card.recipe.poses
+    most = max(1, MOST_FOLDED // folding**2) if folding else len(poses)
+    if len(poses) <= most:
+        return None
+    return error(
+        "too many poses", f"The card has {len(poses)} poses of {folding} panels that fold; with so many panels {most} "
+        "are the most that can be folded in good time.", poses[most].place,
+        "Leave out the poses that no step and no drawing needs.")
