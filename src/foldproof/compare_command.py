@@ -18,7 +18,7 @@ from foldproof.recipe.reader import read_file
 from foldproof.shell import show_findings
 
 SAME, DIFFERENT, WRONG_CALL = 0, 1, 2
-MOST_BYTES = 50_000_000
+MOST_BYTES = 5_000_000
 
 
 class _WrongCall(Exception):

@@ -266,8 +266,14 @@ def _step(old: Any, new: Any) -> Iterator[Change]:
         yield Change(where=where, what="time", before=before, after=after, stale=_READ | {Stale.CLASS}, step=step)
 
 
+MOST_LINES = 1_000
+"""Instructions of a step; a recipe has at most 300, and holding very many against each other would never end."""
+
+
 def _lines(was: Sequence[str], now: Sequence[str]) -> Iterator[tuple[str | None, str | None]]:
-    """Lines that are otherwise, laid beside each other as far as they go."""
+    """Lines that are otherwise, laid beside each other as far as they go. Raises ValueError where there are many."""
+    if max(len(was), len(now)) > MOST_LINES:
+        raise ValueError("more instructions than any step has")
     for kind, a, b, c, d in SequenceMatcher(None, was, now, autojunk=False).get_opcodes():
         if kind != "equal":
             for index in range(max(b - a, d - c)):
