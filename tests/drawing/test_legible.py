@@ -1,5 +1,7 @@
 """The check of legibility fires on each thing that it looks for, and is silent on a good drawing."""
 
+from dataclasses import replace
+
 import pytest
 
 from foldproof.drawing.legible import faults
@@ -39,3 +41,19 @@ def test_each_fault_is_told(item: Item, told: str) -> None:
 def test_a_line_that_is_too_thin_is_told() -> None:
     assert any("thinner" in fault for fault in faults(scene(), DrawingStyle(thin_pt=0.3)))
     assert not faults(scene(), PLAIN)
+
+
+def test_a_number_nearer_to_another_line_is_told() -> None:
+    def upright(x: float, low: float, number: Label) -> Dimension:
+        return Dimension(start=(5.0, low), end=(5.0, 30.0), row=((x, low), (x, 30.0)), label=number)
+
+    short = upright(15.0, 24.0, Label(text="6", at=(12.5, 27.0), pt=8.5))
+    far = upright(25.0, 10.0, Label(text="20", at=(18.5, 17.0), pt=8.5))
+    over = upright(25.0, 10.0, Label(text="20", at=(16.5, 33.0), pt=8.5))
+
+    def told(*items: Item) -> list[str]:
+        return [fault for fault in faults(Scene(width=50.0, height=40.0, items=items)) if "read as" in fault]
+
+    assert told(short) == []
+    assert told(short, over) == ["“20” may be read as the length beside it, “6”"]
+    assert told(short, replace(far, label=replace(far.label, at=(25.0, 17.0)))) == []

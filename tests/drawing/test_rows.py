@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldproof.drawing.legible import faults
+from foldproof.drawing.nearest import away, dimension_line
 from foldproof.drawing.plane import Box, length, minus
 from foldproof.drawing.rows import Wanted, set_in_rows
 from foldproof.drawing.scene import framed
@@ -42,3 +43,22 @@ def test_a_slanted_length_runs_beside_itself_outside() -> None:
     (found,) = set_in_rows([Wanted(start=(0.0, 0.0), end=(30.0, 40.0), text="50 mm")], BOX, 8.5)
     assert length(minus(*found.row)) == pytest.approx(50.0)
     assert found.row[0][0] < 0.0
+
+
+def test_each_number_stands_nearest_to_its_own_line() -> None:
+    # two short lengths from the same edge: the number of the longer stood over the arrow of the shorter
+    found = set_in_rows([
+        Wanted(start=(60.0, 40.0), end=(60.0, 40.0 - far), text=text, sides=("right",))
+        for far, text in ((3.1, "1 1/8 in"), (8.6, "3 1/8 in"))], BOX, 8.5)
+    assert faults(framed(found)) == []
+    lines = {dimension.label.text: dimension_line(dimension) for dimension in found}
+    for dimension in found:
+        own = dimension.label.text
+        assert min(lines, key=lambda text: away(dimension.label.box, *lines[text])) == own
+
+
+def test_how_far_a_stroke_stays_away_from_a_box() -> None:
+    box = Box(0.0, 0.0, 4.0, 2.0)
+    assert away(box, (7.0, 6.0), (7.0, 9.0)) == pytest.approx(5.0)
+    assert away(box, (6.0, -9.0), (6.0, 9.0)) == pytest.approx(2.0)
+    assert away(box, (-1.0, 1.0), (9.0, 1.0)) == 0.0

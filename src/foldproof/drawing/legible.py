@@ -1,9 +1,10 @@
 """Whether a drawing can be read: what a careful draughtsman would look for, told as sentences. Pure; no ink needed."""
 
 from foldproof.drawing.ink import weight
+from foldproof.drawing.nearest import may_be_taken_for
 from foldproof.drawing.plane import Box, length_inside
 from foldproof.drawing.record import LEAST_LINE_PT, LEAST_TEXT_PT, PLAIN, DrawingStyle
-from foldproof.drawing.scene import Area, Fill, Hatch, Item, Label, Line, Scene, parts
+from foldproof.drawing.scene import Area, Dimension, Fill, Hatch, Item, Label, Line, Scene, parts
 
 TOUCH = 0.15
 """Strokes that enter a label's box by no more than this, in millimetres, only graze it."""
@@ -11,7 +12,7 @@ TOUCH = 0.15
 
 def faults(scene: Scene, style: DrawingStyle = PLAIN) -> list[str]:
     """Everything in a scene that cannot be read well; empty when all is well."""
-    return [*_text(scene), *_lines(scene, style), *_crowding(scene), *_crossings(scene)]
+    return [*_text(scene), *_lines(scene, style), *_crowding(scene), *_crossings(scene), *_swapped(scene)]
 
 
 def _labels(scene: Scene) -> list[Label]:
@@ -60,6 +61,15 @@ def _crossings(scene: Scene) -> list[str]:
                 found.append(f"a line runs through “{label.text}”")
                 break
     return found
+
+
+def _swapped(scene: Scene) -> list[str]:
+    """Numbers that stand nearer to the line of another dimension than to their own."""
+    lengths = [item for item in scene.items if isinstance(item, Dimension)]
+    return [
+        f"“{one.label.text}” may be read as the length beside it, “{other.label.text}”"
+        for one in lengths for other in lengths if one is not other and may_be_taken_for(one, other)
+    ]
 
 
 def _runs_through(item: Item, box: Box) -> bool:

@@ -6,6 +6,7 @@ from itertools import pairwise
 from random import Random
 
 from foldproof.drawing.lettering import line_step, text_width
+from foldproof.drawing.nearest import TAIL, may_be_taken_for
 from foldproof.drawing.plane import XY, Box, box_round, joined, left_of, length, length_inside, minus, plus, times, unit
 from foldproof.drawing.scene import HEAD, Area, Dimension, Label, Line, parts
 
@@ -15,7 +16,8 @@ STEP = 4.2
 """From row to row."""
 PT = 8.5
 """The size of words that the two are made for; larger words take more."""
-TAIL = HEAD + 1.6
+READ = 2.0
+"""How far from its line a number may stand, in millimetres: nothing farther off is taken for its own."""
 MOST_MOVES = 600
 """How often a dimension is moved out of the way of others before they are left as they are."""
 
@@ -75,7 +77,8 @@ def _choices(
     """
     ranked = sorted(
         (row + 0.4 * order + 0.5 * after, order, row, after, side)
-        for order, side in enumerate(sides) for row in range(rows) for after in (0, 1)
+        for order, side in enumerate(sides) for row in range(rows)
+        for after in range(2 if side in ("below", "above") else 3)
     )
     ways = [_set(want, side, row, box, pt, after) for _, _, row, after, side in ranked]
     if not avoid:
@@ -126,9 +129,12 @@ def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
 
 
 def _clear(one: _Taken, other: _Taken) -> bool:
-    """Whether two dimensions keep clear of each other: rows apart, and no extension line through a number."""
-    if not one.box.meets(other.box):
+    """Whether two dimensions keep clear of each other: rows apart, no extension line through a number, and each number
+    nearest to its own line."""
+    if not one.box.grown(READ).meets(other.box):
         return True
+    if may_be_taken_for(one.dimension, other.dimension) or may_be_taken_for(other.dimension, one.dimension):
+        return False
     if one.side == other.side and one.row == other.row and one.low < other.high and other.low < one.high:
         return False
     for first, second in ((one, other), (other, one)):
@@ -164,13 +170,14 @@ def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: int) -> 
         ends = (low - TAIL, far + width) if not after else (far - width, high + TAIL)
         outward = True
     else:
-        # no room to read upwards: read level, beside the line or beyond its upper end
+        # no room to read upwards: read level, beside the line or beyond one of its ends
         away, end = (-1.8, "end") if side == "left" else (1.8, "start")
         beyond = TAIL + line_step(pt) * 0.6
         outward = outward or after > 0
         label = [
             Label(text=want.text, at=at((low + high) / 2, line + away), pt=pt, anchor=end),
             Label(text=want.text, at=at(high + beyond), pt=pt),
+            Label(text=want.text, at=at(low - beyond), pt=pt),
         ][after]
         ends = (low - TAIL, high + TAIL) if outward else (low, high)
     return _taken(side, row, (ends[0] - 0.6, ends[1] + 0.6), Dimension(
