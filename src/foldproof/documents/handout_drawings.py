@@ -6,6 +6,7 @@ from dataclasses import replace
 from foldproof.documents.handout_kinds import Edition
 from foldproof.documents.handout_room import setting
 from foldproof.documents.one_ink import in_one_ink
+from foldproof.documents.stop_words import asked, mended, told_apart
 from foldproof.documents.view import Check, View
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
@@ -35,6 +36,7 @@ def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> V
     kinds = frozenset(kind for scene in scenes.values() for kind in kinds_in(scene))
     made_of = {made.spec.id: made for made in making.steps}
     stop = None if edition.compact else stop_of(card, making)
+    check = _check(card, making, stop, edition) if stop and told_apart(card, stop) else None
     drawn = replace(
         view,
         finished=tuple(replace(shown, drawing=_pose(card, shown.pose, edition)) for shown in view.finished),
@@ -44,7 +46,7 @@ def with_drawings(view: View, card: Card, making: Making, edition: Edition) -> V
         steps=tuple(
             replace(step, drawing=ink_step(card, made_of[step.id], scenes[step.id], edition.style)
                     if step.id in scenes else None,
-                    check=_check(card, stop, edition) if stop and stop.step == step.id else None)
+                    check=check if stop and stop.step == step.id else None)
             for step in view.steps))
     return _each(drawn, in_one_ink) if edition.one_ink else drawn
 
@@ -63,10 +65,10 @@ def _each(view: View, change: Callable[[Drawing], Drawing]) -> View:
             for step in view.steps))
 
 
-def _check(card: Card, stop: Stop, edition: Edition) -> Check:
+def _check(card: Card, making: Making, stop: Stop, edition: Edition) -> Check:
     return Check(
-        ask="Before you glue: does the work lie like the first picture, and not like the second?",
-        mend=f"If it lies like the second: {stop.mend}. Glue can't be undone.",
+        ask=asked(card, making, stop),
+        mend=mended(card, stop),
         drawing=draw_stop(card, stop, replace(edition.style, largest_mm=edition.style.largest_mm * STOP_SHARE)))
 
 

@@ -26,7 +26,10 @@ class Stop:
     mend: str
     """What brings the wrong lie to the right one."""
     right: Frame
+    """Just before the glue: after whatever the step itself has done to the work."""
     wrong: Frame
+    glued: Done
+    """What puts the first adhesive on."""
 
 
 def stop_of(card: Card, making: Making) -> Stop | None:
@@ -49,7 +52,8 @@ def stop_of(card: Card, making: Making) -> Stop | None:
         right = Frame(piece=root, table=done.before, start=done.before)
         lain = _lain(done.before, root, _undone(done.before.pieces[root].lie, turn))
         return Stop(
-            step=made.spec.id, mend=turn_words(turn), right=right, wrong=replace(right, table=lain, start=lain))
+            step=made.spec.id, mend=turn_words(turn), right=right, glued=done,
+            wrong=replace(right, table=lain, start=lain))
     return None
 
 
