@@ -62,7 +62,10 @@ WORDS = st.sampled_from([
     "a" * 70, "top left"])
 SIGNS = st.sampled_from([" ", "+", "-", "*", "/", "÷", "(", ")", "((", "))", " in", " mm", '"', "'", "°", "$",
     "width", " x "])
-SUMS = st.lists(st.one_of(NUMBERS, SIGNS), max_size=14).map("".join)
+WELL_FORMED = st.recursive(
+    st.sampled_from(["0", "1", "2 1/8", "width", "3 mm", "1/1000003", "999999999"]),
+    lambda inner: st.builds("({} {} {})".format, inner, st.sampled_from("+-*/"), inner), max_leaves=8)
+SUMS = st.one_of(WELL_FORMED, st.lists(st.one_of(NUMBERS, SIGNS), max_size=14).map("".join))
 NAMES = {"width": Quantity(
     value=Fraction(17, 4), kind=Kind.LENGTH, written="4 1/4", place=PLACE, names=(), currency=None)}
 
@@ -263,7 +266,7 @@ def law_card(data: st.DataObject) -> None:
 
 
 LAWS: dict[str, tuple[Callable[[st.DataObject], None], int]] = {
-    "measures": (law_measures, 10), "plane": (law_plane, 4), "checks": (law_checks, 1), "shapes": (law_shapes, 2),
+    "measures": (law_measures, 80), "plane": (law_plane, 4), "checks": (law_checks, 1), "shapes": (law_shapes, 2),
     "recordings": (law_recordings, 1), "notes": (law_notes, 3), "own files": (law_own_files, 3), "card": (law_card, 1),
 }
 """Each with how many of its examples cost as much as one check."""
