@@ -17,12 +17,13 @@ RECIPES = Path(__file__).resolve().parents[2] / "recipes"
     pytest.param("lantern-lane", "cover", Face.FRONT, "the outside of the cover", id="front is outside"),
     pytest.param("lantern-lane", "rear", Face.BACK, "the inside of the rear", id="back is inside"),
     pytest.param("tide-gate", "left mat", Face.FRONT, "the left mat", id="a layer by its name"),
+    pytest.param("quay-stairs", "front", Face.FRONT, "the face-up side of the front panel", id="a name and a face"),
     pytest.param("rope-walk", "page", Face.FRONT, "the front of the page", id="both faces end up outside"),
 ])
 def test_a_face_is_called(recipe: str, panel: str, face: Face, called: str) -> None:
     card = prove(RECIPES / f"{recipe}.yaml").card
     assert card is not None
-    assert face_called(card, panel, face) == called
+    assert face_called(card, panel, face, True) == called
 
 
 @pytest.mark.parametrize(("recipe", "piece", "said"), [

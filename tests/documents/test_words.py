@@ -4,7 +4,7 @@ from fractions import Fraction as F
 
 import pytest
 
-from foldproof.documents.words import action_words, clock, listed, placed_words, time_words
+from foldproof.documents.words import action_words, clock, listed, placed_words, plain_face, time_words
 from foldproof.findings.finding import Place
 from foldproof.measures.quantity import Kind, Quantity, Unit
 from foldproof.paper.face import Face, Fold
@@ -30,7 +30,8 @@ def point(name: str) -> do.TablePoint:
     (do.CutOut(place=HERE, piece="mat", size=(length("4"), length("1/8"))), "Cut the mat 4 × 1/8 in"),
     (do.CutAcross(place=HERE, at=length("3"), keep="left"), "Cut across 3 in from the stop; keep the left part"),
     (do.CutBetween(place=HERE, start=point("top left"), end=point("door mark"), keep="bottom left", other="wedge"),
-     "Cut from the top left corner to the door mark; keep the bottom left part; the other part is the wedge"),
+     "Cut from the top left corner to the door mark; keep the part with the bottom left corner; "
+     "the other part is the wedge"),
     (do.DieCut(place=HERE, piece="sun", size=(length("1"), length("5/4"))),
      "Cut or punch the sun, or take one ready made: 1 × 1 1/4 in over all"),
     (do.Lay(place=HERE, edge="long", face=Face.BACK), "Lay the base with a long edge against the fence, back up"),
@@ -71,6 +72,21 @@ def test_actions(action: do.Action, words: str) -> None:
 ], ids=["edges", "one way", "card", "nothing"])
 def test_places(at: do.PlacedAt, words: str) -> None:
     assert placed_words(at, Unit.INCH) == words
+
+
+def test_a_circle_is_so_much_across() -> None:
+    punched = do.DieCut(place=HERE, piece="moon", size=(length("1"), length("1")))
+    assert action_words(punched, Unit.INCH, circle=True) == "Cut or punch the moon, or take one ready made: 1 in across"
+
+
+@pytest.mark.parametrize(("panel", "up", "called"), [
+    pytest.param("front", True, "the face-up side of the front panel", id="a panel called like a face"),
+    pytest.param("front", False, "the underside of the front panel", id="the face that takes the glue"),
+    pytest.param("left back", True, "the face-up side of the left back", id="ends like a face"),
+    pytest.param("cover", True, "the back of the cover", id="any other"),
+])
+def test_no_face_is_called_front_of_the_front(panel: str, up: bool, called: str) -> None:
+    assert plain_face(panel, Face.BACK, up) == called
 
 
 def test_metric_editions_spell_the_british_way() -> None:

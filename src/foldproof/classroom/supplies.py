@@ -9,11 +9,11 @@ from foldproof.findings.finding import Finding, Severity
 from foldproof.folding.card import Card
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
-from foldproof.measures.writing import with_unit, write_size
+from foldproof.measures.writing import with_unit, write_outer_size
 from foldproof.paper.polygon import bounding_box
 from foldproof.recipe.actions import DieCut, Tie
 from foldproof.recipe.class_records import WrapSpec
-from foldproof.recipe.records import SupplySpec
+from foldproof.recipe.records import Circle, SupplySpec
 
 _NUMBERS = ["a", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 _SHARED = frozenset(["pad", "pads", "bottle", "bottles", "roll", "rolls", "pack", "packs", "tube", "tubes", "stick"])
@@ -53,12 +53,9 @@ def die_needs(lesson: Lesson) -> Iterator[SupplyNeed]:
                 pieces=1,
                 length=None,
                 unit=lesson.unit,
-                reckoned=_size_note(box.width, box.height, lesson.unit),
+                reckoned=write_outer_size(
+                    (box.width, box.height), lesson.unit, circle=isinstance(piece.spec.shape, Circle)),
             )
-
-
-def _size_note(width: Fraction, height: Fraction, unit: Unit) -> str:
-    return f"{write_size((width, height), unit)} over all"
 
 
 def supply_needs(lesson: Lesson, findings: list[Finding]) -> Iterator[SupplyNeed]:

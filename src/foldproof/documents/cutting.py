@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from foldproof.documents.plan_words import cut_words, piece_words, score_words
 from foldproof.documents.sheets import sheets_for
 from foldproof.documents.view import Cut, Listed
-from foldproof.documents.words import plain_face
+from foldproof.documents.words import panel_words, plain_face
 from foldproof.folding.card import Card, CardPiece
 from foldproof.folding.outside import outside_of
 from foldproof.making.table import Making
@@ -40,15 +40,18 @@ def _outward(card: Card, piece: CardPiece) -> tuple[str, ...]:
     return (f"its {outside.other} is the inside of the card",) if outside else ()
 
 
-def face_called(card: Card, panel: str, face: Face) -> str:
-    """A face of a panel as a maker calls it: a layer by its name, inside or outside where the card has such."""
+def face_called(card: Card, panel: str, face: Face, up: bool) -> str:
+    """A face of a panel as a maker calls it: a layer by its name, inside or outside where the card has such.
+
+    `up` is whether the face looks at the maker when it is spoken of.
+    """
     piece = card.piece(card.panels[panel].piece)
     if piece is not None and piece.layer and face is Face.FRONT:
         return f"the {panel}"
     outside = outside_of(card, piece) if piece is not None else None
     if outside is None:
-        return plain_face(panel, face)
-    return f"the {'outside' if face is outside else 'inside'} of the {panel}"
+        return plain_face(panel, face, up)
+    return f"the {'outside' if face is outside else 'inside'} of the {panel_words(panel)}"
 
 
 def _paper(piece: CardPiece) -> str:

@@ -8,6 +8,7 @@ from foldproof.checks.words_of_caution import cautions
 from foldproof.documents import cutting, glance, prose
 from foldproof.documents.days import day_words
 from foldproof.documents.film_words import tell_film
+from foldproof.documents.kept_side import kept_side
 from foldproof.documents.photo_copies import LARGE, SMALL, copy_of
 from foldproof.documents.selling import with_sale
 from foldproof.documents.view import Correction, Finished, Listed, Photo, Step, View
@@ -20,7 +21,7 @@ from foldproof.making.table import Making, StepMade
 from foldproof.making.upright import stands_upright
 from foldproof.measures.writing import with_unit, write_size
 from foldproof.recipe.actions import Action, Attach
-from foldproof.recipe.records import Recipe, SupplySpec, Text
+from foldproof.recipe.records import Circle, Recipe, SupplySpec, Text
 from foldproof.recipe.references import fill
 
 
@@ -128,7 +129,8 @@ def _hands(card: Card, step: StepMade, actions: Iterable[Action]) -> tuple[str, 
     return tuple(
         action_words(
             action, card.recipe.unit, piece=piece, bond=bonds.get(getattr(action, "bond", "")),
-            called=partial(cutting.face_called, card), upright=_upright(card, step, action))
+            called=partial(cutting.face_called, card), upright=_upright(card, step, action),
+            kept=_kept(card, step, action), circle=_circle(card, action))
         for action in actions
     )
 
@@ -140,6 +142,16 @@ def _upright(card: Card, step: StepMade, action: Action) -> bool:
     done = next((done for done in step.every if done.action is action), None)
     bond = next((bond for bond in card.bonds if bond.name == action.bond), None)
     return done is not None and bond is not None and stands_upright(card, done.after, bond.over.panel)
+
+
+def _kept(card: Card, step: StepMade, action: Action) -> str:
+    done = next((done for done in step.every if done.action is action), None)
+    return kept_side(card, done) if done is not None else ""
+
+
+def _circle(card: Card, action: Action) -> bool:
+    piece = card.piece(action.piece) if action.piece else None
+    return piece is not None and isinstance(piece.spec.shape, Circle)
 
 
 def _filler(recipe: Recipe) -> Callable[[str], str]:

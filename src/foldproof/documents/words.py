@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from foldproof.making.tools import takes_blades
 from foldproof.measures.quantity import Quantity, Unit
-from foldproof.measures.writing import with_unit, write_length, write_number, write_size
+from foldproof.measures.writing import with_unit, write_length, write_number, write_outer_size, write_size
 from foldproof.paper.face import Face, Fold
 from foldproof.recipe.actions import (
     Action,
@@ -50,12 +50,13 @@ CORNERS = frozenset(f"{level} {side}" for level in ("top", "bottom") for side in
 
 def action_words(
     action: Action, unit: Unit, *, piece: str | None = None, bond: JoinSpec | LayerSpec | None = None,
-    called: Callable[[str, Face], str] | None = None, upright: bool = False,
+    called: Callable[[str, Face, bool], str] | None = None, upright: bool = False, kept: str = "", circle: bool = False,
 ) -> str:
     """One action as an instruction, a capital first and no full stop.
 
     `piece` is the step's own piece, named where the action moves or cuts it; `bond` is the plan's layer or join that
-    an `Attach` makes; `called` says how a face of a panel is called on this card.
+    an `Attach` makes; `called` says how a face of a panel is called on this card, with whether it is up; `kept` says on
+    which side of a slanted cut the kept part lies; `circle` is true where a die cuts one.
     """
     face_words = called or plain_face
     name = action.piece or piece
@@ -71,9 +72,11 @@ def action_words(
             return f"Cut a strip of {_of(width, unit)} off the {edge} edge{use}"
         case CutBetween(start=start, end=end, keep=keep, other=other):
             use = f"; the other part is the {other}" if other else ""
-            return f"Cut from {_spot(start, unit)} to {_spot(end, unit)}; keep the {keep} part{use}"
+            part = kept or f"with the {keep} corner"
+            return f"Cut from {_spot(start, unit)} to {_spot(end, unit)}; keep the part {part}{use}"
         case DieCut(size=size):
-            return f"Cut or punch {it}, or take one ready made: {_size(size, unit)} over all"
+            outer = (size[0].value, size[1].value)
+            return f"Cut or punch {it}, or take one ready made: {write_outer_size(outer, unit, circle=circle)}"
         case Lay(edge=edge, face=face):
             article = "a" if edge in ("long", "short") else "the"
             return f"Lay {it} with {article} {edge} edge against the {action.against}{f', {face} up' if face else ''}"
@@ -123,7 +126,7 @@ def action_words(
         case Attach():
             return _attach_words(action, unit, bond, face_words, upright)
         case Stamp(panel=panel, face=face, words=words):
-            return f"Stamp or write{f' “{words}”' if words else ''} on {face_words(panel, face)}"
+            return f"Stamp or write{f' “{words}”' if words else ''} on {face_words(panel, face, True)}"
         case Tie(supply=supply, length=length):
             return f"Tie the {supply}{f', {_of(length, unit)} of it' if length else ''}"
         case Dry(time=time):
@@ -167,21 +170,28 @@ def again_words(step: StepSpec) -> str:
     return f"Do the same with {listed(names)}: {times} in all"
 
 
-def plain_face(panel: str, face: Face) -> str:
-    """A face of a panel, as the plan calls it."""
+def plain_face(panel: str, face: Face, up: bool) -> str:
+    """A face of a panel, as the plan calls it; by how it lies where the panel is called like a face itself."""
+    if panel.split()[-1] in ("front", "back"):
+        return f"the {'face-up side' if up else 'underside'} of the {panel_words(panel)}"
     return f"the {face} of the {panel}"
 
 
+def panel_words(panel: str) -> str:
+    """A panel's name; `front panel` where the name alone would be taken for a face."""
+    return f"{panel} panel" if panel in ("front", "back", "inside", "outside") else panel
+
+
 def _attach_words(
-    do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None, called: Callable[[str, Face], str], upright: bool,
+    do: Attach, unit: Unit, bond: JoinSpec | LayerSpec | None, called: Callable[[str, Face, bool], str], upright: bool,
 ) -> str:
     what, upon = f"the {do.bond}", ""
     if bond is not None:
-        upon = f" to {called(bond.upon.panel.value, bond.upon.face)}"
+        upon = f" to {called(bond.upon.panel.value, bond.upon.face, True)}"
     if isinstance(bond, JoinSpec):
-        what = called(bond.put.panel.value, bond.put.face)
+        what = called(bond.put.panel.value, bond.put.face, False)
     glue = f" with {do.adhesive}" if do.adhesive else ""
-    edge = f" of the {bond.upon.panel.value}" if isinstance(bond, JoinSpec) else ""
+    edge = f" of the {panel_words(bond.upon.panel.value)}" if bond is not None else ""
     where = placed_words(do.at, unit, edge=edge, upright=upright)
     return f"Fix {what}{upon}{glue}{': ' if where else ''}{where}"
 
@@ -197,12 +207,12 @@ def placed_words(at: PlacedAt, unit: Unit, *, edge: str = "", upright: bool = Fa
         if length is None:
             continue
         if length.value == 0:
-            said.append(f"level with the {side} edge")
+            said.append(f"level with the {side} edge{edge}")
         elif length.value < 0:
-            said.append(f"{with_unit(-length.value, unit)} past the {side} edge")
+            said.append(f"{with_unit(-length.value, unit)} past the {side} edge{edge}")
         else:
             said.append(f"{with_unit(length.value, unit)} from the {side} edge{edge}")
-            edge = ""
+        edge = ""
     if at.centred:
         way = {"across": " from left to right", "up": " from top to bottom"}.get(at.centred, "")
         upon = {None: "", "card": " on the closed card"}.get(at.centred_on, f" on the {at.centred_on}")

@@ -67,6 +67,11 @@ def write_size(size: tuple[Fraction, Fraction], unit: Unit) -> str:
     return f"{write_length(size[0], unit)} × {write_length(size[1], unit)} {SHORT_NAME[unit]}"
 
 
+def write_outer_size(size: tuple[Fraction, Fraction], unit: Unit, *, circle: bool) -> str:
+    """The size of a shape that is no rectangle: `1 in across` for a circle, `1 × 2 in over all` for any other."""
+    return f"{with_unit(size[0], unit)} across" if circle else f"{write_size(size, unit)} over all"
+
+
 def in_metric(value: Fraction, unit: Unit) -> str:
     """Write a length in millimetres to one tenth, half to even (NIST SP 811, B.7.1): `139.7 mm`.
 
