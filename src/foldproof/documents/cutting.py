@@ -1,18 +1,19 @@
 """The cut-and-score box: each piece and layer with its count, paper, size and scores, and the sheets that it takes."""
 
+from collections import Counter
 from collections.abc import Mapping
 
 from foldproof.documents.plan_words import cut_words, piece_words, score_words
 from foldproof.documents.sheets import sheets_for
 from foldproof.documents.view import Cut, Listed
-from foldproof.documents.words import panel_words, plain_face
+from foldproof.documents.words import listed, panel_words, plain_face
 from foldproof.folding.card import Card, CardPiece
 from foldproof.folding.outside import outside_of
 from foldproof.making.table import Making
-from foldproof.measures.writing import write_size
+from foldproof.measures.writing import with_unit, write_size
 from foldproof.paper.face import Face
-from foldproof.recipe.actions import CutOut
-from foldproof.recipe.records import PaperSpec
+from foldproof.recipe.actions import CutOut, DieCut
+from foldproof.recipe.records import Circle, PaperSpec
 
 FRAMES = (
     "Sizes and scores are of each piece with its front up, as drawn here. At the board set the stop by the steps: "
@@ -63,7 +64,8 @@ def papers(card: Card, making: Making) -> tuple[Listed, ...]:
     counts = sheet_counts(card, making)
     used = {piece.paper for piece in card.pieces}
     return tuple(
-        Listed(name=str(paper.name), note=", ".join(filter(None, (_stock(paper), _sheets(paper, counts, card)))))
+        Listed(name=str(paper.name), note=", ".join(filter(None, (
+            _stock(paper), _sheets(paper, counts, card) or pieces_wanted(card, making, str(paper.name))))))
         for paper in card.recipe.papers if str(paper.name) in used
     )
 
@@ -84,6 +86,19 @@ def sheet_counts(card: Card, making: Making) -> Mapping[str, int | None]:
         sheet = (paper.sheet[0].value, paper.sheet[1].value) if paper.sheet else None
         counts[name] = sheets_for(parts, sheet, turn=paper.pattern != "upright") if sheet and parts else None
     return counts
+
+
+def pieces_wanted(card: Card, making: Making, paper: str) -> str:
+    """What is cut from a paper, where nobody knows its sheet: `one piece 1 in across`."""
+    unit = card.recipe.unit
+    sizes: Counter[str] = Counter()
+    for done in (done for step in making.steps for done in step.every):
+        piece = card.piece(done.piece) if done.piece else None
+        if piece is not None and piece.paper == paper and isinstance(done.action, CutOut | DieCut):
+            size = (done.action.size[0].value, done.action.size[1].value)
+            round_one = isinstance(piece.spec.shape, Circle)
+            sizes[f"{with_unit(size[0], unit)} across" if round_one else write_size(size, unit)] += 1
+    return listed([f"{'one piece' if count == 1 else f'{count} pieces'} {size}" for size, count in sizes.items()])
 
 
 def _stock(paper: PaperSpec) -> str:

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from foldproof.checks.envelope import envelope_fit
 from foldproof.checks.post import mail_piece, verdicts
-from foldproof.documents.cutting import sheet_counts
+from foldproof.documents.cutting import pieces_wanted, sheet_counts
 from foldproof.documents.view import Fact
 from foldproof.documents.words import listed, time_words
 from foldproof.facts.source import Source
@@ -99,5 +99,10 @@ def _time(card: Card) -> str:
 
 
 def _sheets(card: Card, making: Making) -> str:
-    counts = {name: count for name, count in sheet_counts(card, making).items() if count}
-    return listed([f"{count} {name}" for name, count in counts.items()])
+    """The sheets of each paper; what is cut from a paper whose sheet nobody knows."""
+    counts = sheet_counts(card, making)
+    used = {piece.paper for piece in card.pieces}
+    loose = [(name, pieces_wanted(card, making, name)) for name, count in counts.items() if not count and name in used]
+    return "; ".join(filter(None, (
+        listed([f"{count} {name}" for name, count in counts.items() if count]),
+        *(f"{name}: {pieces}" for name, pieces in loose if pieces))))
