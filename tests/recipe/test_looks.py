@@ -82,7 +82,9 @@ def test_a_number_mended_or_spoilt_in_the_one_place_reaches_the_look(tmp_path: P
 
 
 def test_a_word_of_the_base_is_pointed_at_in_the_base(tmp_path: Path) -> None:
-    proof = look_at(tmp_path, base=BASE.replace("Its left\n      end is 1/4 in", "Its left\n      end is 3/4 in"))
+    said = "Its left end is 1/4 in"
+    assert said in BASE
+    proof = look_at(tmp_path, base=BASE.replace(said, "Its left end is 3/4 in"))
     place = next(finding.place for finding in proof.findings if finding.severity is Severity.ERROR)
     assert place is not None
     line = BASE.splitlines()[place.line - 1].replace("1/4", "3/4")
