@@ -11,13 +11,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldproof.drawing.frames import frames_of
+from foldproof.drawing.framing import draw_frame
 from foldproof.drawing.key import kinds_in
 from foldproof.drawing.legible import faults
+from foldproof.drawing.nearest import away
 from foldproof.drawing.picture import picture_of
 from foldproof.drawing.plane import length, minus
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Arrow, Hatch, HeadKind, Kind, Label, Line, Scene
-from foldproof.drawing.steps import draw_step, scale_of, scale_words, step_scene
+from foldproof.drawing.steps import draw_step, magnified, scale_of, scale_words, step_scene
 from foldproof.folding.card import Card
 from foldproof.measures.writing import with_unit
 
@@ -366,3 +368,52 @@ def test_any_scored_piece_can_be_read(case: tuple[Card, object, DrawingStyle]) -
     for dimension in dimensions(scene):
         drawn = length(minus(*dimension.row)) / scale_of(card, style)
         assert drawn == pytest.approx(float(value(dimension.label.text)), abs=1e-6)
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("style", (PLAIN, SMALL), ids=("plain", "small"))
+def test_every_number_of_a_caption_has_its_own_arrow_beside_it(path: Path, style: DrawingStyle) -> None:
+    card, making = demo(path)
+    for frame in (frame for made in making.steps for frame in frames_of(card, made)):
+        scale = scale_of(card, style) * magnified(card, frame, style)
+        items, notes = draw_frame(card, frame, scale, style)
+        told = sorted(number for note in notes if "fold" in note and (head := re.match(r"[\d, and]+:", note))
+                      for number in re.findall(r"\d+", head[0]))
+        numbers = {item.text: item.box for item in items if isinstance(item, Label) and item.text.isdigit()}
+        assert sorted(numbers) == told
+        arrows = [item for item in items if isinstance(item, Arrow)]
+        nearest = [min(arrows, key=lambda one: min(away(box, p, q) for p, q in pairwise(one.points)))
+                   for box in numbers.values()]
+        assert len({arrow.points for arrow in nearest}) == len(told), f"{path.stem}: {notes}"
+
+
+def test_narrow_panels_that_fold_in_one_picture_are_drawn_larger() -> None:
+    """Two folds of 1 in on 8 in: at 30 mm for the piece a panel is 3.75 mm, at twice that 7.5 mm, the most allowed."""
+    text = SPINE.replace("spine: {{across: {at}, fold: {fold}}}",
+                         "west: {{across: 1, fold: valley}}\n      east: {{across: 7, fold: valley}}")
+    text = text.replace("rear: left of spine\n      cover: right of spine",
+                        "rear: left of west\n      cover: between west and east\n      end: right of east")
+    text = text.replace("still: rear, folds: {{spine: {angle}}}", "still: cover, folds: {{west: 180}}")
+    several = """
+      - {fold: {score: west, fold: valley}}
+      - {unfold: west}
+      - {fold: {score: east, fold: valley}}
+      - {unfold: east}"""
+    style = DrawingStyle(largest_mm=30.0)
+
+    def times(actions: str) -> int:
+        card, made = step_of(text.format(actions=actions), "5", "5")
+        (frame, *_) = frames_of(card, made)
+        return magnified(card, frame, style)
+
+    assert times(several) == 2
+    assert times("\n".join(several.splitlines()[:3])) == 1
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_a_piece_that_lies_whole_is_drawn_once(path: Path) -> None:
+    """Fixed at two places it was met twice, and the upper hid the lines of the lower."""
+    card, making = demo(path)
+    for frame in (frame for made in making.steps for frame in frames_of(card, made)):
+        parts = [pane.part for pane in picture_of(card, frame.table, frame.piece, 1.0).panes]
+        assert all(part not in parts[:i] for i, part in enumerate(parts))

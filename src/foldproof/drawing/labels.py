@@ -233,14 +233,14 @@ def _clash(one: _Spot, other: _Spot) -> float:
     if one.lead is not None:
         way = (one.lead.points[0], one.lead.points[1])
         cost += length_inside(*way, other.room)
-        if other.lead is not None and _cross(way, (other.lead.points[0], other.lead.points[1])):
+        if other.lead is not None and cross(way, (other.lead.points[0], other.lead.points[1])):
             cost += CROSSED
     if other.lead is not None:
         cost += length_inside(other.lead.points[0], other.lead.points[1], one.room)
     return cost
 
 
-def _cross(one: tuple[XY, XY], other: tuple[XY, XY]) -> bool:
+def cross(one: tuple[XY, XY], other: tuple[XY, XY]) -> bool:
     """Whether two stretches cross within both."""
     def side(a: XY, b: XY, p: XY) -> float:
         return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])

@@ -77,12 +77,16 @@ def fold_path(start: XY, end: XY) -> tuple[XY, ...]:
 
 
 def fold_arrow(path: tuple[XY, ...], *, behind: bool, back: bool = False) -> list[Item]:
-    """Over the paper with a solid head, or behind it, dotted, with a hollow half head; `back` points both ways."""
+    """Over the paper with a solid head, or behind it, dotted, with a hollow half head; `back` points both ways.
+
+    Heads are smaller on a short way, so that two of them leave some of it to be seen.
+    """
+    size = max(1.6, min(2.8, length(minus(path[-1], path[0])) * 0.27))
     if not behind:
-        return [Arrow(points=path, head=HeadKind.SOLID, size=2.8, both=back)]
+        return [Arrow(points=path, head=HeadKind.SOLID, size=size, both=back)]
     half = len(path) // 2
     return [
-        Arrow(points=path[half::-1], head=HeadKind.SOLID, size=2.8) if back
+        Arrow(points=path[half::-1], head=HeadKind.SOLID, size=size) if back
         else Line(points=path[:half + 1], kind=Kind.MOTION),
-        Arrow(points=path[half:], head=HeadKind.HOLLOW_HALF, kind=Kind.HIDDEN, size=3.0),
+        Arrow(points=path[half:], head=HeadKind.HOLLOW_HALF, kind=Kind.HIDDEN, size=size * 1.07),
     ]

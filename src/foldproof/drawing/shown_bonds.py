@@ -68,7 +68,9 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
             x = min(room.left, laid.left) if leftward else max(room.right, laid.right)
             sheet.lengths.append(Wanted(
                 start=(x, a[1]), end=(x, b[1]), text=text, sides=("left", "right") if leftward else ("right", "left")))
-    sheet.wishes.append(_named(made.guest, guest, sheet.style.text_pt, picture.box))
+    named = _named(made.guest, guest, sheet.style.text_pt, picture.box)
+    if named not in sheet.wishes:
+        sheet.wishes.append(named)
     flush = [s for s in ("left", "right", "top", "bottom") if (q := getattr(done.action.at, s)) and q.value == 0]
     if flush:
         where = "on all four sides" if len(flush) == 4 else f"at {list_of(flush)}"

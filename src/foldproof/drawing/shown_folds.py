@@ -1,24 +1,26 @@
 """Folds: the line, the arrow from what moves to where it comes to lie, and the words."""
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from foldproof.drawing.frame import Frame
-from foldproof.drawing.labels import Wish
+from foldproof.drawing.labels import Wish, cross
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
-from foldproof.drawing.picture import Picture, fold_seen, kind_of_fold, score_of, seen
+from foldproof.drawing.nearest import LEAD, away
+from foldproof.drawing.picture import Pane, Picture, fold_seen, kind_of_fold, score_of, seen
 from foldproof.drawing.places import places_along
-from foldproof.drawing.plane import XY, length, minus, plus, times
+from foldproof.drawing.plane import XY, Box, length, minus, plus, times
 from foldproof.drawing.scene import Arrow, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet
 from foldproof.drawing.words import list_of
-from foldproof.folding.card import Card
+from foldproof.folding.card import Card, Hinge
 from foldproof.making.table import Done, Table
 from foldproof.making.work import Work, work_with
 from foldproof.paper.face import Fold
-from foldproof.paper.polygon import bounding_box
+from foldproof.paper.polygon import area, bounding_box
 from foldproof.paper.vector import Point, Ring, Segment
 from foldproof.recipe import actions as do
 
@@ -40,6 +42,7 @@ def draw_folds(sheet: Sheet, frame: Frame) -> None:
     """The folds of a frame, each with its arrow; where there are several, numbered in their order."""
     folds = [done for done in frame.done if isinstance(done.action, do.FoldOn | do.Unfold | do.BringTo)]
     told: dict[str, list[str]] = {}
+    arrows: list[_Arrowed] = []
     for number, done in enumerate(folds, start=1):
         back = frame.goes_back(done)
         words = _fold_words(done, back=back)
@@ -47,14 +50,37 @@ def draw_folds(sheet: Sheet, frame: Frame) -> None:
             told.setdefault(words, []).append(str(number))
         label = Label(text=str(number) if len(folds) > 1 else words, at=(0.0, 0.0), pt=sheet.style.text_pt,
                       bold=len(folds) > 1)
-        if isinstance(done.action, do.BringTo):
-            _draw_together(sheet, done, label, back=back)
-        else:
-            _draw_fold(sheet, done, label, back=back)
+        draw = _draw_together if isinstance(done.action, do.BringTo) else _draw_fold
+        arrow = draw(sheet, done, label, back=back)
+        if arrow is not None:
+            arrows.append(arrow)
+    sheet.wishes += [_beside_own(arrow, [other.path for other in arrows if other is not arrow]) for arrow in arrows]
     sheet.notes += [f"{list_of(numbers)}: {words}" for words, numbers in told.items()]
     further = [done.action.score for done in frame.rest if isinstance(done.action, do.Unfold)]
     if further:
         sheet.notes.append(f"the {list_of(further)} too" if frame.back else f"then unfold the {list_of(further)}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Arrowed:
+    """The way of an arrow, what is written beside it, and the places for that."""
+
+    path: tuple[XY, ...]
+    label: Label
+    places: tuple[tuple[XY, str, bool], ...]
+
+
+def _beside_own(arrow: _Arrowed, others: Sequence[tuple[XY, ...]]) -> Wish:
+    """The wish for what is written beside an arrow: only where it is nearer to this one than to any other."""
+    def off(box: Box, path: tuple[XY, ...]) -> float:
+        return min(away(box, p, q) for p, q in pairwise(path))
+
+    def own(place: tuple[XY, str, bool]) -> bool:
+        box = replace(arrow.label, at=place[0], anchor=place[1], upright=place[2]).box
+        return all(off(box, path) >= off(box, arrow.path) + LEAD for path in others)
+
+    return Wish(label=replace(arrow.label, at=arrow.path[10]),
+                places=tuple(filter(own, arrow.places)) or arrow.places)
 
 
 def _fold_words(done: Done, *, back: bool) -> str:
@@ -71,16 +97,15 @@ def _fold_words(done: Done, *, back: bool) -> str:
             return "all folds at once" if folding else "open"
 
 
-def _draw_fold(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:
+def _draw_fold(sheet: Sheet, done: Done, label: Label, *, back: bool) -> _Arrowed | None:
     """The score that folds and an arrow from the part that moves to where it comes to lie."""
     picture, card = sheet.picture, sheet.card
     action = done.action
     assert isinstance(action, do.FoldOn | do.Unfold)
-    moving = _moving(card, done, action.score)
     hinge = next((h for h in card.hinges if h.score == action.score), None)
     pane = picture.pane_at(done.piece or "", hinge.segment.middle) if hinge else None
     if hinge is None or pane is None:
-        return
+        return None
     behind = isinstance(action, do.FoldOn) and action.fold is Fold.MOUNTAIN
     for one in (h for h in card.hinges if h.score == action.score):
         host = picture.pane_at(one.piece, one.segment.middle)
@@ -88,29 +113,34 @@ def _draw_fold(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:
             p, q = (picture.looking.at(host.part.fit.point(e)) for e in (one.segment.start, one.segment.end))
             sheet.items += [
                 Line(points=s, kind=Kind.MOUNTAIN if behind else Kind.VALLEY) for s in seen(p, q, host.over)]
-    if moving is None:
-        return
+    moving = _moving(card, done, action.score) or _over_hinge(card, hinge, pane)
     along = minus(*(picture.looking.at(pane.part.fit.point(e)) for e in (hinge.segment.end, hinge.segment.start)))
     path = _beside_others(sheet, fold_path(*(picture.looking.at(p) for p in moving)), along)
     sheet.items += fold_arrow(path, behind=behind, back=back)
     pt = label.pt
     near = list(places_along(path, pt))
     places = (*near[:56], *_at_ends(picture, action.score, pt), *near[56:])
-    sheet.wishes.append(Wish(label=replace(label, at=path[10]), places=places))
+    return _Arrowed(path=path, label=label, places=places)
 
 
 def _beside_others(sheet: Sheet, path: tuple[XY, ...], along: XY) -> tuple[XY, ...]:
-    """The way of an arrow, moved along its score where its tip would come to lie on that of an earlier one."""
-    tips = [item.points[-1] for item in sheet.items if isinstance(item, Arrow)]
-    for share in (0.0, 0.22, -0.22):
+    """The way of an arrow, moved along its score where it would cross an earlier one or end on the tip of one."""
+    arrows = [item for item in sheet.items if isinstance(item, Arrow)]
+    tips = [tip for item in arrows for tip in (item.points[-1], *(item.points[:1] if item.both else ()))]
+    ways = [*(item.points for item in arrows),
+            *(item.points for item in sheet.items if isinstance(item, Line) and item.kind is Kind.MOTION)]
+    apart: list[tuple[XY, ...]] = []
+    for share in (0.0, 0.22, -0.22, 0.36, -0.36):
         by = times(along, share)
         moved = tuple(plus(p, by) for p in path)
-        if all(length(minus(moved[-1], tip)) > APART for tip in tips):
-            return moved
-    return path
+        if all(length(minus(end, tip)) > APART for tip in tips for end in (moved[0], moved[-1])):
+            apart.append(moved)
+            if not any(cross(one, other) for way in ways for one in pairwise(way) for other in pairwise(moved)):
+                return moved
+    return apart[0] if apart else path
 
 
-def _draw_together(sheet: Sheet, done: Done, label: Label, *, back: bool) -> None:
+def _draw_together(sheet: Sheet, done: Done, label: Label, *, back: bool) -> _Arrowed | None:
     """Scores that fold at once, each as it folds, and one arrow for the largest part that moves."""
     picture, card = sheet.picture, sheet.card
     before, after = dict(done.before.folded), dict(done.after.folded)
@@ -124,10 +154,10 @@ def _draw_together(sheet: Sheet, done: Done, label: Label, *, back: bool) -> Non
     piece = done.piece or ""
     moving = _between(card, work_with(card, done.before, piece), work_with(card, done.after, piece))
     if moving is None:
-        return
+        return None
     path = fold_path(*(picture.looking.at(p) for p in moving))
     sheet.items += fold_arrow(path, behind=False, back=back)
-    sheet.wishes.append(Wish(label=replace(label, at=path[10]), places=tuple(places_along(path, label.pt))))
+    return _Arrowed(path=path, label=label, places=tuple(places_along(path, label.pt)))
 
 
 def _at_ends(picture: Picture, score: str, pt: float) -> Iterator[tuple[XY, str, bool]]:
@@ -161,6 +191,18 @@ def _moving(card: Card, done: Done, score: str) -> tuple[Point, Point] | None:
     flat = work_with(card, angles(table, Fraction(0)), piece)
     found = _between(card, flat, folded)
     return found[::-1] if found and unfolding else found
+
+
+def _over_hinge(card: Card, hinge: Hinge, pane: Pane) -> tuple[Point, Point]:
+    """The middle of the smaller panel at a hinge and where it lies when folded over, for a fold in a ring.
+
+    In a ring no panel is led by one fold alone; the arrow tells the way that this one goes.
+    """
+    panel = min((card.panels[name] for name in hinge.panels), key=lambda one: abs(area(one.ring)))
+    middle = _centroid(panel.ring)
+    foot, way = hinge.segment.start, hinge.segment.end - hinge.segment.start
+    over = foot + (way * (2 * (middle - foot).dot(way) / way.square) - (middle - foot))
+    return pane.part.fit.point(middle), pane.part.fit.point(over)
 
 
 def _between(card: Card, flat: Work, folded: Work) -> tuple[Point, Point] | None:

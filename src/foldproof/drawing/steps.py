@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import ceil
 
 from foldproof.drawing.frame import Frame
 from foldproof.drawing.frames import frames_of
@@ -15,11 +16,15 @@ from foldproof.drawing.scene import Item, Label, Scene, framed, items_box, moved
 from foldproof.drawing.words import LETTERS, caption, list_of, tell_again, tell_step
 from foldproof.folding.card import Card, FlatPose
 from foldproof.making.table import StepMade
+from foldproof.making.work import work_with
 from foldproof.paper.polygon import bounding_box
+from foldproof.recipe import actions as do
 
 GUTTER = 3.5
 """Between what stands side by side, in millimetres."""
 ROW_GAP = 4.0
+NARROWEST = 10.0
+"""Panels of which several fold in one picture are drawn about so wide at least, in millimetres."""
 BESIDE = 32.0
 """Room for what stands beside the work, in millimetres."""
 SMALLEST = 13.0
@@ -120,12 +125,38 @@ def _cell(card: Card, frames: Sequence[Frame], i: int, style: DrawingStyle, last
 
 
 def magnified(card: Card, frame: Frame, style: DrawingStyle) -> int:
-    """How many times larger than the other pictures a small piece is drawn."""
+    """How many times larger than the other pictures a small piece is drawn, or one that folds in narrow panels.
+
+    Nothing is drawn beyond life size, and no fold larger than twice the largest piece or than what the width leaves.
+    """
     outline = frame.table.pieces[frame.table.root(frame.piece)].outline
     box = bounding_box(outline)
     scale, life = scale_of(card, style), float(card.recipe.unit.millimetres)
     size = float(max(box.width, box.height)) * scale
-    return max(1, min(round(SMALLEST / size + 0.4), int(life / scale))) if size < SMALLEST else 1
+    whole = round(SMALLEST / size + 0.4) if size < SMALLEST else 1
+    narrow = _narrowest_fold(card, frame) * scale
+    if narrow:
+        room = min(2 * style.largest_mm, style.width_mm - BESIDE)
+        whole = max(whole, min(ceil(NARROWEST / narrow - 0.05), int(room / (_body_side(card, frame) * scale) + 1e-9)))
+    return max(1, min(whole, int(life / scale + 1e-9)))
+
+
+def _narrowest_fold(card: Card, frame: Frame) -> float:
+    """The narrower side of the narrowest panel at what folds, in units; 0 where fewer than two folds share the frame.
+
+    A single arrow is told from its panel however narrow that is; several run into each other.
+    """
+    scores = [done.action.score for done in frame.done if isinstance(done.action, do.FoldOn | do.Unfold)]
+    boxes = [bounding_box(card.panels[name].ring) for hinge in card.hinges if hinge.score in scores
+             for name in hinge.panels]
+    return float(min(min(box.width, box.height) for box in boxes)) if boxes and len(scores) > 1 else 0.0
+
+
+def _body_side(card: Card, frame: Frame) -> float:
+    """The longer side of the body that a frame shows, in units."""
+    body = work_with(card, frame.table, frame.piece)
+    box = bounding_box([part.fit.point(p) for part in body.parts for p in part.ring])
+    return float(max(box.width, box.height))
 
 
 def _caption(words: str, index: int | None, box: Box, style: DrawingStyle) -> list[Item]:

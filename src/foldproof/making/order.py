@@ -43,6 +43,8 @@ def _flat(card: Card, table: Table, work: Work) -> tuple[Part, ...]:
     for made in table.bonds:
         if made.guest not in by_piece or made.root not in by_piece:
             continue
+        if by_piece[made.guest] in order:
+            continue  # fixed at a second place: it lies there already, and twice it would hide its own lines
         receiver = by_piece[made.root]
         above = (bonds[made.name].under.face is Face.FRONT) is not receiver.fit.flips
         order.insert(len(order) if above else 0, by_piece[made.guest])
