@@ -8,8 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldproof.drawing.ink import DASHES, FRACTION_PARTS, contrast, inked, lightened, to_svg, weight
+from foldproof.drawing.key import draw_key
 from foldproof.drawing.lettering import FRACTION_SIZE, text_width
-from foldproof.drawing.record import LEAST_LINE_PT, PLAIN, one_ink
+from foldproof.drawing.record import LEAST_LINE_PT, PLAIN, DrawingStyle, one_ink
 from foldproof.drawing.scene import Area, Fill, Kind, Label, Line, Scene
 
 SCENE = Scene(width=60.0, height=40.0, items=(
@@ -100,3 +101,25 @@ def test_nothing_in_it_clashes_with_another_drawing_in_the_same_page() -> None:
     assert not re.search(r"\bid=", svg)
     assert "<style" not in svg and "<metadata" not in svg
     assert not re.search(r"\d{4}-\d\d-\d\dT", svg)
+
+
+@pytest.mark.parametrize("style", (PLAIN, one_ink(PLAIN)), ids=("tones", "one ink"))
+def test_scored_before_differs_from_an_edge_without_color(style: DrawingStyle) -> None:
+    # ISO 128: a wide line is about twice as wide as a thin one; from memory: an existing crease is thin and stops short
+    assert weight(Kind.EDGE, style) >= 1.8 * weight(Kind.CREASE, style)
+    scene = draw_key((Kind.CREASE,), style).scene
+    assert scene is not None
+    (crease,) = (item for item in scene.items if isinstance(item, Line) and item.kind is Kind.CREASE)
+    edges = [item.points[0][0] for item in scene.items if isinstance(item, Line) and item.kind is Kind.EDGE]
+    assert min(edges) + 1 < crease.points[0][0] < crease.points[1][0] < max(edges) - 1
+
+
+def test_an_edge_that_keeps_to_its_paper_is_inked_wholly_on_its_left() -> None:
+    def level(within: bool) -> float:
+        line = Line(points=((2.0, 5.0), (20.0, 5.0)), kind=Kind.STRONG, within=within)
+        with inked(Scene(width=30.0, height=10.0, items=(line,))) as figure:
+            (drawn,) = figure.lines or [one for one in figure.get_children() if hasattr(one, "get_ydata")]
+            return float(drawn.get_ydata()[0])
+
+    assert level(False) == 5.0
+    assert level(True) == pytest.approx(5.0 + weight(Kind.STRONG, PLAIN) * 25.4 / 72 / 2)

@@ -79,12 +79,12 @@ def enlarged(
                 cut = tuple(part for one in rings if len(part := cut_area([moved(p) for p in one], ring)) > 2)
                 if cut:
                     yield replace(item, rings=cut, edge=None) if isinstance(item, Area) else replace(item, rings=cut)
-            case Line(points=points, kind=kind, closed=closed):
+            case Line(points=points, closed=closed):
                 way = [moved(p) for p in ((*points, points[0]) if closed else points)]
                 for p, q in pairwise(way):
                     inside = cut_line(p, q, ring)
                     if inside is not None:
-                        yield Line(points=inside, kind=kind)
+                        yield replace(item, points=inside, closed=False)
             case _:
                 pass
 

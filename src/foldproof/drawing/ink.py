@@ -19,7 +19,7 @@ from foldproof.drawing.lettering import (
     runs,
     text_width,
 )
-from foldproof.drawing.plane import XY, length, minus
+from foldproof.drawing.plane import XY, left_of, length, minus, plus, times, unit
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Fill, Hatch, Kind, Label, Line, Scene, parts
 
@@ -48,7 +48,7 @@ def weight(kind: Kind, style: DrawingStyle) -> float:
         Kind.CUT: style.heavy_pt, Kind.GUIDE: style.heavy_pt * 1.7, Kind.EDGE: style.edge_pt,
         Kind.STRONG: style.heavy_pt * 0.7, Kind.QUIET: style.thin_pt,
         Kind.VALLEY: style.score_pt, Kind.MOUNTAIN: style.score_pt,
-        Kind.PRESSED: style.score_pt * 0.8, Kind.CREASE: style.thin_pt * 1.25, Kind.HIDDEN: style.edge_pt * 0.9,
+        Kind.PRESSED: style.score_pt * 0.8, Kind.CREASE: style.thin_pt, Kind.HIDDEN: style.edge_pt * 0.9,
         Kind.MEASURE: style.thin_pt, Kind.TRACK: style.thin_pt * 1.25, Kind.HATCH: style.thin_pt,
         Kind.MOTION: style.score_pt,
     }[kind]
@@ -119,10 +119,13 @@ def _line(line: Line, style: DrawingStyle) -> Any:
     from matplotlib.lines import Line2D
 
     points = (*line.points, line.points[0]) if line.closed else line.points
+    if line.within:
+        aside = times(left_of(unit(minus(points[-1], points[0]))), weight(line.kind, style) * MM_PER_PT / 2)
+        points = tuple(plus(p, aside) for p in points)
     drawn = Line2D(
         [p[0] for p in points], [p[1] for p in points], linewidth=weight(line.kind, style),
         color=ink_of(line.kind, style), solid_joinstyle="miter", dash_joinstyle="miter",
-        solid_capstyle="projecting" if line.kind is Kind.EDGE else "butt", dash_capstyle="butt",
+        solid_capstyle="projecting" if line.kind is Kind.EDGE and not line.within else "butt", dash_capstyle="butt",
     )
     marks = DASHES.get(line.kind)
     if marks:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.lettering import text_width
+from foldproof.drawing.picture import shortened
 from foldproof.drawing.plane import XY
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Area, Arrow, Fill, Hatch, HeadKind, Item, Kind, Label, Line, Scene, framed, moved
@@ -109,5 +110,9 @@ def _sample(kind: str) -> list[Item]:
                 Line(points=arc[:9], kind=Kind.MOTION),
                 Arrow(points=arc[8:], head=HeadKind.HOLLOW_HALF, kind=Kind.HIDDEN, size=3.0),
             ]
+        case Kind.CREASE:
+            # between two edges: that it stops short of them tells it from them, as much as that it is thin
+            edges = [Line(points=((x, -1.8), (x, 1.8)), kind=Kind.EDGE) for x in (0.5, SAMPLE - 0.5)]
+            return [*edges, Line(points=shortened((0.5, 0.0), (SAMPLE - 0.5, 0.0)), kind=Kind.CREASE)]
         case _:
             return [Line(points=((0.0, 0.0), (SAMPLE, 0.0)), kind=Kind(kind))]

@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import sqrt
 
-from foldproof.drawing.plane import XY, Box, between, box_round, length, minus, round_out, split_by_rings
+from foldproof.drawing.plane import XY, Box, area_of, between, box_round, length, minus, round_out, split_by_rings
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Line
 from foldproof.folding.card import Card, CardScore
 from foldproof.making.order import lying
@@ -166,7 +166,12 @@ def paper_items(
         items += [Area(rings=rings, fill=fill, tone=pane.tone) for rings in areas]
     for pane in picture.panes:
         kind = Kind.STRONG if pane.part.piece in heavy else Kind.EDGE
-        for p, q in (*_edges(picture, pane), *_cut_edges(picture, pane, new_slits)):
+        # what lies on other paper keeps its edge to itself, so that a narrow border shows alike on all sides
+        within = pane.part.piece != picture.work.root
+        for p, q in _edges(picture, pane):
+            ends = (p, q) if area_of(pane.ring) > 0 else (q, p)
+            items += [Line(points=s, kind=kind, within=within) for s in seen(*ends, pane.over)]
+        for p, q in _cut_edges(picture, pane, new_slits):
             items += [Line(points=s, kind=kind) for s in seen(p, q, pane.over)]
         for crease in picture.table.pieces[pane.part.piece].creases:
             if (pane.part.piece, crease.segment) not in new and not folded_now(picture, pane.part.piece, crease):

@@ -76,6 +76,8 @@ class Line:
     points: tuple[XY, ...]
     kind: Kind
     closed: bool = False
+    within: bool = False
+    """Whether a straight stroke is inked wholly to the left of its way, inside the paper whose edge it is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
