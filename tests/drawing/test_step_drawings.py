@@ -10,16 +10,17 @@ from drawn import LARGE_PRINT, NARROW, RECIPES, SMALL, STYLES, demo, dimensions,
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldproof.drawing.frames import frames_of
+from foldproof.drawing.frames import frames_of, looked_at
 from foldproof.drawing.framing import draw_frame
 from foldproof.drawing.key import kinds_in
 from foldproof.drawing.legible import faults
 from foldproof.drawing.nearest import away
 from foldproof.drawing.picture import picture_of
-from foldproof.drawing.plane import length, minus
+from foldproof.drawing.plane import area_of, box_inside, box_round, length, minus
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Arrow, Hatch, HeadKind, Kind, Label, Line, Scene
 from foldproof.drawing.steps import draw_step, magnified, scale_of, scale_words, step_scene
+from foldproof.drawing.words import caption
 from foldproof.folding.card import Card
 from foldproof.measures.writing import with_unit
 
@@ -417,3 +418,39 @@ def test_a_piece_that_lies_whole_is_drawn_once(path: Path) -> None:
     for frame in (frame for made in making.steps for frame in frames_of(card, made)):
         parts = [pane.part for pane in picture_of(card, frame.table, frame.piece, 1.0).panes]
         assert all(part not in parts[:i] for i, part in enumerate(parts))
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_no_caption_is_only_a_letter(path: Path) -> None:
+    card, making = demo(path)
+    for frames in (frames_of(card, made) for made in making.steps):
+        for i, frame in enumerate(frames):
+            _, notes = draw_frame(card, frame, scale_of(card), PLAIN)
+            assert caption(card, frame, notes, frames[i - 1] if i else None)
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_the_name_of_what_is_put_on_stands_on_no_other_piece_put_on(path: Path) -> None:
+    card, making = demo(path)
+    for frame in (frame for made in making.steps for frame in frames_of(card, made)):
+        scale = scale_of(card, SMALL) * magnified(card, frame, SMALL)
+        picture = picture_of(card, frame.table, frame.piece, scale, looked_at(card, frame))
+        items, _ = draw_frame(card, frame, scale, SMALL)
+        names = {item.text.replace("\n", " "): item.box for item in items if isinstance(item, Label) and item.bold}
+        for bond in card.bonds:
+            if not any(getattr(done.action, "bond", "") == bond.name for done in frame.done):
+                continue
+            host, guest = picture.top_pane(bond.under.panel), picture.top_pane(bond.over.panel)
+            assert host is not None and guest is not None
+            own = names[guest.part.piece]
+            others = [pane for pane in picture.panes[picture.panes.index(host) + 1:] if pane is not guest]
+            assert box_inside(own, guest.ring) or not any(box_round(pane.ring).meets(own) for pane in others)
+
+
+def test_what_lies_on_other_paper_keeps_its_edge_to_itself() -> None:
+    scene = scene_of("attach: {what: mat, left: 1/2, bottom: 1/4, with: glue}")
+    edges = lines_of(scene, Kind.STRONG)
+    assert len(edges) == 4 and all(line.within for line in edges)
+    corners = [line.points[0] for line in edges]
+    assert area_of(corners) > 0, "the paper lies to the left of its edges"
+    assert not any(line.within for line in lines_of(scene, Kind.EDGE))

@@ -1,6 +1,7 @@
 """What is put on: where it lies, where its adhesive is, what it hides."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from foldproof.drawing.close_up import SMALL, Border, is_upright
@@ -68,7 +69,8 @@ def draw_attached(sheet: Sheet, done: Done) -> None:
             x = min(room.left, laid.left) if leftward else max(room.right, laid.right)
             sheet.lengths.append(Wanted(
                 start=(x, a[1]), end=(x, b[1]), text=text, sides=("left", "right") if leftward else ("right", "left")))
-    named = _named(made.guest, guest, sheet.style.text_pt, picture.box)
+    others = [pane for pane in picture.panes[picture.panes.index(host) + 1:] if pane is not guest]
+    named = _named(made.guest, guest, sheet.style.text_pt, picture.box, others)
     if named not in sheet.wishes:
         sheet.wishes.append(named)
     flush = [s for s in ("left", "right", "top", "bottom") if (q := getattr(done.action.at, s)) and q.value == 0]
@@ -88,16 +90,23 @@ NAME_WIDE = 26.0
 """A name that finds no room in what it names is broken into lines no wider than this, in millimetres."""
 
 
-def _named(name: str, guest: Pane, pt: float, box: Box) -> Wish:
-    """The name of what is put on: in it, or beside it with a line that leads there."""
+def _named(name: str, guest: Pane, pt: float, box: Box, others: Sequence[Pane]) -> Wish:
+    """The name of what is put on: in it, or beside it with a line that leads there, on no other piece put on before."""
     room, middle = box_round(guest.ring), middle_of(guest.ring)
     fits = text_width(name, pt, bold=True) < max(room.width, room.height)
     text = name if fits else "\n".join(wrap(name, pt, NAME_WIDE))
     lines = text.count("\n") + 1
     inside_it = places_inside(guest.ring, name, pt, bold=True) if fits else ()
-    return Wish(
-        label=Label(text=text, at=middle, pt=pt, bold=True), about=middle, area=guest.ring,
-        places=(*inside_it, *places_round(middle, pt, lines=lines), *places_beside(box, middle, pt, lines)))
+    label = Label(text=text, at=middle, pt=pt, bold=True)
+    beside = (*places_round(middle, pt, lines=lines), *places_beside(box, middle, pt, lines))
+    rooms = [box_round(pane.ring) for pane in others]
+
+    def on_another(place: tuple[XY, str, bool]) -> bool:
+        taken = replace(label, at=place[0], anchor=place[1], upright=place[2]).box
+        return any(room.meets(taken) for room in rooms)
+
+    free = tuple(place for place in beside if not on_another(place))
+    return Wish(label=label, about=middle, area=guest.ring, places=(*inside_it, *(free or beside)))
 
 
 def _within(windows: Sequence[tuple[XY, ...]], area: tuple[XY, ...]) -> Iterator[tuple[XY, ...]]:

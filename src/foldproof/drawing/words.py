@@ -39,7 +39,29 @@ def caption(card: Card, frame: Frame, notes: Iterable[str] = (), before: Frame |
     last = [f"then as in {LETTERS[frame.again]}"] if frame.again is not None else []
     lies, known = lying(card, frame), lying(card, before) if before is not None else ()
     told = [words for i, words in enumerate(lies) if i >= len(known) or known[i] != words or i > 1]
-    return "; ".join(filter(None, (", ".join(told), *notes, *last)))
+    words = "; ".join(filter(None, (", ".join(told), *notes, *last)))
+    return words or "; ".join(_since(frame, before))
+
+
+VERBS: tuple[tuple[tuple[type, ...], str], ...] = (
+    ((do.CutAcross, do.CutOff, do.CutBetween, do.CutAway, do.RoundCorners, do.Scallop), "cut"),
+    ((do.SlitAt, do.SlitBetween), "slit"), ((do.ScoreAt, do.ScoreBetween), "score"), ((do.MarkAt,), "mark"),
+    ((do.FoldOn,), "fold"), ((do.Unfold,), "unfold"), ((do.BringTo,), "bring into the pose"),
+    ((do.Attach,), "put on"), ((do.SlideIn,), "slide in"), ((do.Measure,), "measure"),
+)
+"""What is done in a frame, in a word or two, for a caption that has nothing else to say."""
+
+
+def _since(frame: Frame, before: Frame | None) -> list[str]:
+    """How the work has changed since the frame before, and what is done now, in a few words."""
+    kinds = [motion.kind for motion in frame.motions]
+    changed = ["turned over"] if "over" in kinds else ["turned"] if "turn" in kinds else []
+    earlier = before.done if before is not None else ()
+    if any(isinstance(done.action, do.FoldOn) for done in earlier) and not (before and before.back):
+        changed.append("folded")
+    verbs = dict.fromkeys(verb for done in frame.done for kind, verb in VERBS if isinstance(done.action, kind))
+    again = {verb for done in earlier for kind, verb in VERBS if isinstance(done.action, kind)}
+    return [*changed, *(f"{verb} again" if verb in again and verb == "cut" else verb for verb in verbs)]
 
 
 def lying(card: Card, frame: Frame) -> tuple[str, ...]:
