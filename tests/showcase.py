@@ -41,7 +41,7 @@ class Shown:
 SHOWN = (
     Shown(picture="handout-front.png", recipe="tide-gate", file="handout.pdf", page=1,
           caption="The first page of a handout"),
-    Shown(picture="handout-steps.png", recipe="harbour-coat", file="handout.pdf", page=6,
+    Shown(picture="handout-steps.png", recipe="harbour-coat", file="handout.pdf", page=3,
           caption="Steps, each with its picture as the paper lies"),
     Shown(picture="shots.png", recipe="beacon", file="shots.pdf", page=1, caption="The shot list"),
     Shown(picture="page-phone.png", recipe="beacon", file="page.html", page=430, caption="The page on a phone"),
