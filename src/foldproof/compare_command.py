@@ -70,7 +70,7 @@ def run_compare(called: argparse.Namespace) -> int:
 
 
 def _changes(old: Facts, new: Facts) -> tuple[Change, ...]:
-    found = comparable({"format": FORMAT, **old}, {"format": FORMAT, **new})
+    found = comparable(old, new)
     if found is None:
         raise _WrongCall("the card.json is of another version of the program; compare with the recipe")
     return found

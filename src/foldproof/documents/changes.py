@@ -10,9 +10,8 @@ from difflib import SequenceMatcher
 from enum import StrEnum
 from fractions import Fraction
 from pathlib import Path
-from typing import Any, cast
+from typing import Any
 
-from foldproof.documents.facts_file import FORMAT
 from foldproof.documents.standing import exactly
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
@@ -66,12 +65,10 @@ def changes(old: Facts, new: Facts) -> tuple[Change, ...]:
     return (*_card(old, new, unit), *_steps(old, new))
 
 
-def comparable(old: object, new: object) -> tuple[Change, ...] | None:
-    """The changes between the contents of two files; None where one is not what this version of the program writes."""
-    if not all(isinstance(one, dict) and one.get("format") == FORMAT for one in (old, new)):
-        return None
+def comparable(old: Facts, new: Facts) -> tuple[Change, ...] | None:
+    """The changes from one to the other; None where one is not what this version of the program writes."""
     try:
-        return changes(cast(Facts, old), cast(Facts, new))
+        return changes(old, new)
     except (KeyError, TypeError, ValueError, AttributeError, IndexError, ZeroDivisionError):
         return None
 

@@ -116,22 +116,23 @@ def read_theme(folder: Path) -> Theme:
 
     Raises ThemeError, with file and line, where the folder can't be read or a file breaks the contract.
     """
-    files, name = theme_files(folder), folder.resolve().name
+    whole = folder.resolve()
+    files, name = theme_files(folder), whole.name
     under = {file: data for file, data in files.items() if "/" not in file}
     over = {file.partition("/")[2]: data for file, data in files.items() if "/" in file}
-    if not over and folder.resolve() != (themes_folder() / PLAIN).resolve():
+    if not over and whole != (themes_folder() / PLAIN).resolve():
         raise ThemeError(f"theme {name}: {folder} holds no .css and no .html file")
     for file, data in over.items():
-        asks_for_nothing(folder.resolve(), file, data)
+        asks_for_nothing(name, file, data)
     faults = [fault for file, data in over.items() for fault in _faults(file, data, known=frozenset(under))]
     if faults:
         more = f"; and {len(faults) - TOLD} more" if len(faults) > TOLD else ""
         raise ThemeError(f"theme {name}: {'; '.join(faults[:TOLD])}{more}")
     environment = ImmutableSandboxedEnvironment(
-        loader=_Laid(under, over, folder.resolve()), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
+        loader=_Laid(under, over, whole), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True)
     environment.filters["line"] = lambda text: Markup(line_to_html(str(text)))
-    return Theme(name=name, folder=folder.resolve(), files=files, environment=environment)
+    return Theme(name=name, folder=whole, files=files, environment=environment)
 
 
 class _Laid(BaseLoader):
