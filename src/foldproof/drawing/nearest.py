@@ -1,6 +1,10 @@
 """Whose number it is: the number of a dimension stands nearest to its own line."""
 
-from foldproof.drawing.plane import XY, Box, between, length, length_inside, minus, plus, times, unit
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+from foldproof.drawing.plane import XY, Box, length_inside, minus, plus, times, unit
 from foldproof.drawing.scene import HEAD, Dimension
 
 LEAD = 0.4
@@ -24,16 +28,37 @@ def may_be_taken_for(one: Dimension, other: Dimension) -> bool:
 
 def away(box: Box, p: XY, q: XY) -> float:
     """How far a stroke stays away from a box; 0 where it runs through it."""
+    return off(box, (p, q))
+
+
+def off(box: Box, path: Sequence[XY], unless: float = 0.0) -> float:
+    """How far a broken line stays away from a box, or some length below `unless` as soon as it is found to be nearer.
+
+    0 where it runs through the box. Most of its strokes are farther than another, which their bounds tell.
+    """
+    left, bottom, right, top = box.left, box.bottom, box.right, box.top
+    best = math.inf
+    for (px, py), (qx, qy) in pairwise(path):
+        across = max(left - max(px, qx), min(px, qx) - right, 0.0)
+        up = max(bottom - max(py, qy), min(py, qy) - top, 0.0)
+        if across * across + up * up < best * best:
+            best = min(best, _off_stroke(box, (px, py), (qx, qy)))
+            if best <= 0 or best < unless:
+                break
+    return best
+
+
+def _off_stroke(box: Box, p: XY, q: XY) -> float:
     if length_inside(p, q, box) > 0:
         return 0.0
-    from_ends = [length((max(box.left - x, 0.0, x - box.right), max(box.bottom - y, 0.0, y - box.top)))
+    from_ends = [math.hypot(max(box.left - x, 0.0, x - box.right), max(box.bottom - y, 0.0, y - box.top))
                  for x, y in (p, q)]
     return min(*from_ends, *(_to_stroke(corner, p, q) for corner in box.corners))
 
 
 def _to_stroke(at: XY, p: XY, q: XY) -> float:
     """From a point to the nearest of a stroke."""
-    way, off = minus(q, p), minus(at, p)
-    square = way[0] * way[0] + way[1] * way[1]
-    share = min(max((off[0] * way[0] + off[1] * way[1]) / square, 0.0), 1.0) if square else 0.0
-    return length(minus(at, between(p, q, share)))
+    way_x, way_y, off_x, off_y = q[0] - p[0], q[1] - p[1], at[0] - p[0], at[1] - p[1]
+    square = way_x * way_x + way_y * way_y
+    share = min(max((off_x * way_x + off_y * way_y) / square, 0.0), 1.0) if square else 0.0
+    return math.hypot(off_x - way_x * share, off_y - way_y * share)

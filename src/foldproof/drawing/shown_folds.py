@@ -9,10 +9,10 @@ from foldproof.drawing.frame import Frame
 from foldproof.drawing.labels import Wish, cross
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
-from foldproof.drawing.nearest import LEAD, away
+from foldproof.drawing.nearest import LEAD, off
 from foldproof.drawing.picture import Pane, Picture, fold_seen, kind_of_fold, score_of, seen
 from foldproof.drawing.places import places_along
-from foldproof.drawing.plane import XY, Box, length, minus, plus, times
+from foldproof.drawing.plane import XY, length, minus, plus, times
 from foldproof.drawing.scene import Arrow, Kind, Label, Line
 from foldproof.drawing.sheet import Sheet
 from foldproof.drawing.words import list_of
@@ -72,12 +72,12 @@ class _Arrowed:
 
 def _beside_own(arrow: _Arrowed, others: Sequence[tuple[XY, ...]]) -> Wish:
     """The wish for what is written beside an arrow: only where it is nearer to this one than to any other."""
-    def off(box: Box, path: tuple[XY, ...]) -> float:
-        return min(away(box, p, q) for p, q in pairwise(path))
-
     def own(place: tuple[XY, str, bool]) -> bool:
+        if not others:
+            return True
         box = replace(arrow.label, at=place[0], anchor=place[1], upright=place[2]).box
-        return all(off(box, path) >= off(box, arrow.path) + LEAD for path in others)
+        nearest = off(box, arrow.path) + LEAD
+        return all(off(box, path, unless=nearest) >= nearest for path in others)
 
     return Wish(label=replace(arrow.label, at=arrow.path[10]),
                 places=tuple(filter(own, arrow.places)) or arrow.places)
