@@ -89,9 +89,7 @@ def _best(view: View, card: Card, made: StepMade, edition: Edition) -> Scene | N
 
 
 def _cutting(card: Card, edition: Edition) -> Drawing:
-    """The cutting list at the size, of a few, at which its rows take the least height."""
-    ways = [draw_cutting_list(card, edition.style, edition.cuts_mm * share) for share in (1.0, 0.9, 0.8, 0.7, 0.6)]
-    return min(ways, key=lambda drawing: drawing.height_mm)
+    return draw_cutting_list(card, edition.style, [edition.cuts_mm * share for share in (1.0, 0.9, 0.8, 0.7, 0.6)])
 
 
 def _pose(card: Card, name: str, edition: Edition) -> Drawing | None:
@@ -107,5 +105,5 @@ def _scale(card: Card, edition: Edition) -> str:
 
 def _key(kinds: frozenset[str], edition: Edition) -> Drawing:
     """The key in as many columns as the sheet has room for."""
-    ways = [draw_key(kinds, edition.style, columns) for columns in (4, 3, 2, 1)]
-    return next((key for key in ways if key.width_mm <= edition.width_mm), ways[-1])
+    ways = (draw_key(kinds, edition.style, columns) for columns in (4, 3, 2))
+    return next((key for key in ways if key.width_mm <= edition.width_mm), None) or draw_key(kinds, edition.style, 1)

@@ -116,12 +116,17 @@ def read_theme(folder: Path) -> Theme:
 
     Raises ThemeError, with file and line, where the folder can't be read or a file breaks the contract.
     """
-    whole = folder.resolve()
-    files, name = theme_files(folder), whole.name
+    return _laid(folder.resolve(), tuple(theme_files(folder).items()))
+
+
+@lru_cache(maxsize=8)
+def _laid(whole: Path, read: tuple[tuple[str, bytes], ...]) -> Theme:
+    """The theme of files that were read: a process that makes several documents fills the same templates again."""
+    files, name = dict(read), whole.name
     under = {file: data for file, data in files.items() if "/" not in file}
     over = {file.partition("/")[2]: data for file, data in files.items() if "/" in file}
     if not over and whole != (themes_folder() / PLAIN).resolve():
-        raise ThemeError(f"theme {name}: {folder} holds no .css and no .html file")
+        raise ThemeError(f"theme {name}: {whole} holds no .css and no .html file")
     for file, data in over.items():
         asks_for_nothing(name, file, data)
     faults = [fault for file, data in over.items() for fault in _faults(file, data, known=frozenset(under))]

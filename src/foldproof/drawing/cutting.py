@@ -1,6 +1,6 @@
 """The cutting list in pictures: every piece and layer to one scale, with its size, count, paper and scores."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -78,9 +78,12 @@ def cutting_scene(card: Card, style: DrawingStyle = PLAIN, largest_mm: float = L
     return framed(tuple(items))
 
 
-def draw_cutting_list(card: Card, style: DrawingStyle = PLAIN, largest_mm: float = LARGEST_MM) -> Drawing:
-    """The drawing of the cutting list."""
-    scene = cutting_scene(card, style, largest_mm)
+def draw_cutting_list(
+    card: Card, style: DrawingStyle = PLAIN, sizes_mm: Sequence[float] = (LARGEST_MM,),
+) -> Drawing:
+    """The drawing of the cutting list, its largest piece at the size, of a few, at which its rows take the least height.
+    """
+    scene = min((cutting_scene(card, style, size) for size in sizes_mm), key=lambda scene: round(scene.height, 2))
     return Drawing(
         svg=to_svg(scene, style), alt=" ".join(["Cutting list.", *(tell_cut(card, cut) for cut in cuts_of(card))]),
         width_mm=round(scene.width, 2), height_mm=round(scene.height, 2), name="cutting-list",

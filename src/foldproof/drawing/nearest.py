@@ -37,23 +37,17 @@ def off(box: Box, path: Sequence[XY], unless: float = 0.0) -> float:
     0 where it runs through the box. Most of its strokes are farther than another, which their bounds tell.
     """
     left, bottom, right, top = box.left, box.bottom, box.right, box.top
-    best = math.inf
-    for (px, py), (qx, qy) in pairwise(path):
-        across = max(left - max(px, qx), min(px, qx) - right, 0.0)
-        up = max(bottom - max(py, qy), min(py, qy) - top, 0.0)
+    best = min([math.hypot(max(left - x, 0.0, x - right), max(bottom - y, 0.0, y - top)) for x, y in path])
+    for p, q in pairwise(path):
+        if best < unless:
+            break
+        (px, py), (qx, qy) = p, q
+        across = max(left - (px if px > qx else qx), (px if px < qx else qx) - right, 0.0)
+        up = max(bottom - (py if py > qy else qy), (py if py < qy else qy) - top, 0.0)
         if across * across + up * up < best * best:
-            best = min(best, _off_stroke(box, (px, py), (qx, qy)))
-            if best <= 0 or best < unless:
-                break
+            best = min(best, *(_to_stroke(corner, p, q) for corner in box.corners)) if not length_inside(
+                p, q, box) else 0.0
     return best
-
-
-def _off_stroke(box: Box, p: XY, q: XY) -> float:
-    if length_inside(p, q, box) > 0:
-        return 0.0
-    from_ends = [math.hypot(max(box.left - x, 0.0, x - box.right), max(box.bottom - y, 0.0, y - box.top))
-                 for x, y in (p, q)]
-    return min(*from_ends, *(_to_stroke(corner, p, q) for corner in box.corners))
 
 
 def _to_stroke(at: XY, p: XY, q: XY) -> float:
