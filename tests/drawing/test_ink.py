@@ -88,12 +88,24 @@ def test_one_element_in_millimetres_with_text_as_text() -> None:
     words = ["".join(element.itertext()) for element in root.iter() if element.tag.endswith("text")]
     assert "|".join(words) == "score at 2 |1/8|in & “fold”|two|lines"
     fraction = next(element for element in root.iter() if "".join(element.itertext()) == "1/8")
-    styles = [part.attrib["style"] for part in fraction]
     assert [part.text for part in fraction] == ["1", "/", "8"]
-    for style, (feature, family) in zip(styles, FRACTION_PARTS.items(), strict=True):
-        assert f"'{feature}'" in style and f"'{family}'" in style
+    for part, (feature, family) in zip(fraction, FRACTION_PARTS.items(), strict=True):
+        assert f"'{feature}'" in part.attrib["style"] and f"'{family}'" in part.attrib["font-family"]
     assert svg.count("<tspan") == 3
     assert "Source Sans Pro" in svg and ", sans-serif" in svg
+
+
+def test_lines_alike_that_follow_each_other_are_one_path_and_what_is_inked_between_stays_between() -> None:
+    def line(y: float, kind: Kind = Kind.CUT) -> Line:
+        return Line(points=((5.0, y), (25.0, y)), kind=kind)
+
+    square = Area(rings=(((5.0, 5.0), (15.0, 5.0), (15.0, 15.0)),), fill=Fill.INK)
+    items = (line(2.0), line(4.0), square, line(6.0), line(8.0), line(10.0), line(12.0, Kind.MEASURE))
+    root = ElementTree.fromstring(to_svg(Scene(width=30.0, height=20.0, items=items)))
+    paths = [(one.attrib["fill"], one.attrib["d"].count("M")) for one in root.iter() if one.tag.endswith("path")]
+    assert paths[-4:] == [("none", 2), (PLAIN.ink, 1), ("none", 3), ("none", 1)]
+    heights = re.findall(r"M \S+ (\S+)", "".join(one.attrib["d"] for one in root.iter() if one.tag.endswith("path")))
+    assert [round(20 - float(at) * 25.4 / 72, 2) for at in heights[-7:]] == [2, 4, 5, 6, 8, 10, 12]
 
 
 def test_nothing_in_it_clashes_with_another_drawing_in_the_same_page() -> None:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from foldproof.drawing.record import Drawing
 
-_COLOUR = re.compile(r"(?P<kind>fill|stroke): (?P<code>#[0-9a-f]{6})")
+_COLOUR = re.compile(r'(?P<kind>fill|stroke)="(?P<code>#[0-9a-f]{6})"')
 WHITE_FROM = 0.93
 """Tones as light as this, as a share of white, are left white: the fence has its hatching."""
 BLACK_TO = 0.5
@@ -18,7 +18,7 @@ _DOTS = (
 
 def in_one_ink(drawing: Drawing) -> Drawing:
     """The drawing with each light tone as dots, each dark one black, and nothing between."""
-    svg = _COLOUR.sub(lambda found: f"{found['kind']}: {_one(found['code'], found['kind'])}", drawing.svg)
+    svg = _COLOUR.sub(lambda found: f'{found["kind"]}="{_one(found["code"], found["kind"])}"', drawing.svg)
     if "url(#dots)" in svg:
         svg = re.sub(r"(<svg[^>]*>)", rf"\1{_DOTS}", svg, count=1)
     return replace(drawing, svg=svg)

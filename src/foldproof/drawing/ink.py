@@ -38,6 +38,8 @@ FRACTION_PARTS = {
 """The families of a fraction's figures above, its stroke and its figures below, by the feature of the font that sets
 them so. A printer that is told `frac` for the whole of it raises both figures in a drawing."""
 _FRACTION = re.compile(r"(<text [^>]*>)(\d+)/(\d+)</text>")
+_WAY = re.compile(r'\bd="([^"]*)"')
+_ALIKE = re.compile(r'<path d="[^"]*"(?P<look> fill="none"[^>]*)/>\s*(?:<path d="[^"]*"(?P=look)/>\s*)+')
 _SEAM = 0.4
 """Points: how far a part of an area is inked beyond its edge, so that it runs into the part beside it."""
 
@@ -281,9 +283,21 @@ def _fraction(text: re.Match[str], style: DrawingStyle) -> str:
     """A fraction in its three parts, of which each is set by its own family or, in a browser, by its feature."""
     opened, over, under = text.groups()
     parts = zip(FRACTION_PARTS.items(), (over, "/", under), strict=True)
-    return opened + "".join(
-        f"<tspan style=\"font-family: '{family}', '{style.family}', sans-serif; font-feature-settings: '{feature}'\">"
-        f"{part}</tspan>" for (feature, family), part in parts) + "</text>"
+    told = "".join(
+        f"<tspan font-family=\"'{family}', '{style.family}', sans-serif\""
+        f" style=\"font-feature-settings: '{feature}'\">{part}</tspan>" for (feature, family), part in parts)
+    return f"{opened}{told}</text>"
+
+
+def _attributes(found: re.Match[str]) -> str:
+    """A style sheet of one element as attributes: the printer takes much longer to read a sheet."""
+    told = (each.partition(":") for each in found[1].split(";") if each.strip())
+    return "".join(f' {name.strip()}="{value.strip()}"' for name, _, value in told)
+
+
+def _strokes(found: re.Match[str]) -> str:
+    """Paths that follow each other and are stroked alike, and not filled, as one: opaque ink shows no difference."""
+    return f'<path d="{" ".join(_WAY.findall(found[0]))}"{found["look"]}/>\n'
 
 
 def _tidied(svg: str, scene: Scene, style: DrawingStyle) -> str:
@@ -297,7 +311,9 @@ def _tidied(svg: str, scene: Scene, style: DrawingStyle) -> str:
     body = re.sub(r"</?g>\s*", "", body)
     body = re.sub(r' transform="rotate\(-0 [^)]*\)"', "", body)
     body = body.replace(f"font-family: '{style.family}'", f"font-family: '{style.family}', sans-serif")
+    body = re.sub(r' style="([^"]*)"', _attributes, body)
     body = _FRACTION.sub(partial(_fraction, style=style), body)
-    body = re.sub(r'd="([^"]*)"', lambda path: f'd="{" ".join(path[1].split())}"', body)
+    body = _WAY.sub(lambda path: f'd="{" ".join(path[1].split())}"', body)
+    body = _ALIKE.sub(_strokes, body)
     body = body.replace("<svg ", '<svg role="img" ', 1)
     return body.strip() + "\n"
