@@ -81,8 +81,7 @@ def cutting_scene(card: Card, style: DrawingStyle = PLAIN, largest_mm: float = L
 def draw_cutting_list(
     card: Card, style: DrawingStyle = PLAIN, sizes_mm: Sequence[float] = (LARGEST_MM,),
 ) -> Drawing:
-    """The drawing of the cutting list, its largest piece at the size, of a few, at which its rows take the least height.
-    """
+    """The drawing of the cutting list; its largest piece has the size, of a few, at which the rows are lowest."""
     scene = min((cutting_scene(card, style, size) for size in sizes_mm), key=lambda scene: round(scene.height, 2))
     return Drawing(
         svg=to_svg(scene, style), alt=" ".join(["Cutting list.", *(tell_cut(card, cut) for cut in cuts_of(card))]),

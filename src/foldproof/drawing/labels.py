@@ -5,6 +5,8 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from random import Random
 
+import numpy as np
+
 from foldproof.drawing.plane import XY, Box, box_inside, box_round, length, length_inside, minus
 from foldproof.drawing.scene import Area, Fill, Item, Kind, Label, Line, parts
 
@@ -64,21 +66,21 @@ def obstacles_of(items: Iterable[Item]) -> Obstacles:
     return Obstacles(strokes=tuple(strokes), boxes=tuple(boxes), hatched=tuple(hatched))
 
 
-Span = tuple[float, float, float, float, XY, XY]
-"""A stroke with its bounds: least x, least y, most x, most y, where it starts, where it ends."""
+class _Strokes:
+    """Strokes with their bounds: nearly all of them lie beside a room, which these tell at once."""
 
+    def __init__(self, strokes: Sequence[tuple[XY, XY]]) -> None:
+        self._strokes = strokes
+        ends = np.array(strokes, dtype=float).reshape(-1, 2, 2)
+        self._low_x, self._low_y = ends.min(axis=1).T
+        self._high_x, self._high_y = ends.max(axis=1).T
 
-def _spans(strokes: Iterable[tuple[XY, XY]]) -> tuple[Span, ...]:
-    return tuple(
-        (min(p[0], q[0]), min(p[1], q[1]), max(p[0], q[0]), max(p[1], q[1]), p, q) for p, q in strokes)
-
-
-def _run_into(room: Box, spans: Iterable[Span]) -> float:
-    """The length of strokes inside a room; nearly all of them lie beside it, which their bounds tell."""
-    left, bottom, right, top = room.left, room.bottom, room.right, room.top
-    return sum([
-        length_inside(p, q, room) for low_x, low_y, high_x, high_y, p, q in spans
-        if low_x <= right and high_x >= left and low_y <= top and high_y >= bottom])
+    def inside(self, room: Box) -> float:
+        """The length of strokes inside a room."""
+        near = ((self._low_x <= room.right) & (self._high_x >= room.left)
+                & (self._low_y <= room.top) & (self._high_y >= room.bottom))
+        found = [self._strokes[i] for i in near.nonzero()[0].tolist()]
+        return sum([length_inside(p, q, room) for p, q in found])
 
 
 def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
@@ -94,15 +96,15 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
     only where they are clear.
     """
     every = sorted(wishes, key=lambda one: not one.must)
-    spans = _spans(obstacles.strokes)
-    needed = [_Choice(wish, obstacles, spans) for wish in every if wish.must and wish.places]
+    strokes = _Strokes(obstacles.strokes)
+    needed = [_Choice(wish, obstacles, strokes) for wish in every if wish.must and wish.places]
     for i, choice in enumerate(needed):
         choice.take_best(needed[:i])
     _settle(needed)
     placed = list(needed)
     for wish in every:
         if not wish.must and wish.places:
-            choice = _Choice(wish, obstacles, spans)
+            choice = _Choice(wish, obstacles, strokes)
             if choice.take_best(placed) == 0:
                 placed.append(choice)
     return tuple(item for choice in placed for item in choice.items)
@@ -115,10 +117,10 @@ PATIENCE = 40
 class _Choice:
     """A label while its place is being chosen."""
 
-    def __init__(self, wish: Wish, obstacles: Obstacles, spans: Sequence[Span]) -> None:
+    def __init__(self, wish: Wish, obstacles: Obstacles, strokes: _Strokes) -> None:
         self.wish = wish
         self.obstacles = obstacles
-        self.spans = spans
+        self.strokes = strokes
         self.at = 0
         self.spots: dict[int, _Spot] = {}
 
@@ -131,7 +133,7 @@ class _Choice:
             lead = None if about is None or (area and box_inside(label.box, area)) else _lead(label, about)
             room = label.box.grown(CLEAR)
             self.spots[index] = _Spot(
-                label=label, lead=lead, room=room, cost=_cost(room, lead, self.wish, self.obstacles, self.spans))
+                label=label, lead=lead, room=room, cost=_cost(room, lead, self.wish, self.obstacles, self.strokes))
         return self.spots[index]
 
     @property
@@ -217,11 +219,11 @@ def _settle(choices: Sequence[_Choice]) -> None:
         choice.at = at
 
 
-def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles, spans: Sequence[Span]) -> float:
+def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles, strokes: _Strokes) -> float:
     """What a label and its line run into: shared areas, lengths of strokes, and lines that run through words."""
     cost = 0.0 if wish.room is None or box_inside(room, wish.room) else 50.0
     cost += sum(room.share(other) for other in obstacles.boxes)
-    cost += _run_into(room, spans)
+    cost += strokes.inside(room)
     if lead is not None:
         cost += sum(length_inside(lead.points[0], lead.points[1], box) for box in obstacles.boxes)
     return cost

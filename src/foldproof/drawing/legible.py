@@ -1,7 +1,7 @@
 """Whether a drawing can be read: what a careful draughtsman would look for, told as sentences. Pure; no ink needed."""
 
 from foldproof.drawing.ink import weight
-from foldproof.drawing.nearest import may_be_taken_for
+from foldproof.drawing.nearest import dimension_line, may_be_taken_for
 from foldproof.drawing.plane import Box, length_inside
 from foldproof.drawing.record import LEAST_LINE_PT, LEAST_TEXT_PT, PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Dimension, Fill, Hatch, Item, Label, Line, Scene, parts
@@ -68,7 +68,8 @@ def _swapped(scene: Scene) -> list[str]:
     lengths = [item for item in scene.items if isinstance(item, Dimension)]
     return [
         f"“{one.label.text}” may be read as the length beside it, “{other.label.text}”"
-        for one in lengths for other in lengths if one is not other and may_be_taken_for(one, other)
+        for one in lengths for other in lengths if one is not other and may_be_taken_for(
+            one.label.box, dimension_line(one), dimension_line(other))
     ]
 
 

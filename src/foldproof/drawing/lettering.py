@@ -78,6 +78,7 @@ def _fraction_ems(text: str, index: int) -> float:
     return FRACTION_SIZE * sum(glyph.linearHoriAdvance for glyph in glyphs) / 65536 / 100
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, pt: float, *, bold: bool = False, italic: bool = False) -> float:
     """The width of one line in millimetres, its fractions set as fractions."""
     index = 1 if bold else 2 if italic else 0

@@ -20,10 +20,10 @@ def dimension_line(dimension: Dimension) -> tuple[XY, XY]:
     return minus(p, past), plus(q, past)
 
 
-def may_be_taken_for(one: Dimension, other: Dimension) -> bool:
-    """Whether the number of one may be read as that of the other: it stands no nearer to its own line."""
-    box = one.label.box
-    return away(box, *dimension_line(other)) < away(box, *dimension_line(one)) + LEAD
+def may_be_taken_for(number: Box, own: tuple[XY, XY], other: tuple[XY, XY]) -> bool:
+    """Whether a number may be read as that of another line than its own: it stands no nearer to its own."""
+    nearest = off(number, own) + LEAD
+    return off(number, other, unless=nearest) < nearest
 
 
 def away(box: Box, p: XY, q: XY) -> float:

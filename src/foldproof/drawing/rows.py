@@ -1,12 +1,13 @@
 """Dimensions set outside the work in stacked rows, the shortest next to the work, as in technical drawing."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from random import Random
+from typing import Any
 
 from foldproof.drawing.lettering import line_step, text_width
-from foldproof.drawing.nearest import TAIL, may_be_taken_for
+from foldproof.drawing.nearest import TAIL, dimension_line, may_be_taken_for
 from foldproof.drawing.plane import XY, Box, box_round, joined, left_of, length, length_inside, minus, plus, times, unit
 from foldproof.drawing.scene import HEAD, Area, Dimension, Label, Line, parts
 
@@ -44,6 +45,12 @@ class _Taken:
     """All that is drawn of it but the number."""
     box: Box
     """The room that all of it takes, and a little more."""
+    near: Box
+    """That room, and as far round it as a number is read as its own."""
+    line: tuple[XY, XY]
+    number: Box
+    room: Box
+    """The number's, and a little more."""
 
 
 def set_in_rows(
@@ -70,7 +77,7 @@ def set_in_rows(
 
 def _choices(
     want: Wanted, sides: tuple[str, ...], box: Box, pt: float, rows: int, avoid: Sequence[tuple[XY, XY]],
-) -> list[_Taken]:
+) -> Sequence[_Taken]:
     """Every way to set a length, the best first: near rows, the first side, the nearest place for the number.
 
     Only those that keep clear of the strokes to avoid, where there are any.
@@ -80,11 +87,29 @@ def _choices(
         for order, side in enumerate(sides) for row in range(rows)
         for after in range(2 if side in ("below", "above") else 3)
     )
-    ways = [_set(want, side, row, box, pt, after) for _, _, row, after, side in ranked]
+    ways = _Ways([each[2:] for each in ranked], lambda row, after, side: _set(want, side, row, box, pt, after))
     if not avoid:
         return ways
-    free = [way for way in ways if not any(length_inside(p, q, way.dimension.label.box.grown(0.4)) for p, q in avoid)]
+    free = [way for way in ways if not any(length_inside(p, q, way.number.grown(0.4)) for p, q in avoid)]
     return free or ways
+
+
+class _Ways(Sequence[_Taken]):
+    """Ways to set a length, each worked out when it is first looked at: most lengths take one of the first."""
+
+    def __init__(self, ranked: Sequence[tuple[int, int, str]], setting: Callable[[int, int, str], _Taken]) -> None:
+        self._ranked, self._setting = ranked, setting
+        self._known: dict[int, _Taken] = {}
+
+    def __len__(self) -> int:
+        return len(self._ranked)
+
+    def __getitem__(self, at: Any) -> Any:
+        if not 0 <= at < len(self._ranked):
+            raise IndexError(at)
+        if at not in self._known:
+            self._known[at] = self._setting(*self._ranked[at])
+        return self._known[at]
 
 
 def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
@@ -131,17 +156,16 @@ def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
 def _clear(one: _Taken, other: _Taken) -> bool:
     """Whether two dimensions keep clear of each other: rows apart, no extension line through a number, and each number
     nearest to its own line."""
-    if not one.box.grown(READ).meets(other.box):
+    if not one.near.meets(other.box):
         return True
-    if may_be_taken_for(one.dimension, other.dimension) or may_be_taken_for(other.dimension, one.dimension):
+    if may_be_taken_for(one.number, one.line, other.line) or may_be_taken_for(other.number, other.line, one.line):
         return False
     if one.side == other.side and one.row == other.row and one.low < other.high and other.low < one.high:
         return False
     for first, second in ((one, other), (other, one)):
-        room = second.dimension.label.box.grown(0.3)
-        if any(length_inside(p, q, room) > 0 for p, q in first.strokes):
+        if any(length_inside(p, q, second.room) > 0 for p, q in first.strokes):
             return False
-    return not one.dimension.label.box.meets(other.dimension.label.box)
+    return not one.number.meets(other.number)
 
 
 def _set(want: Wanted, side: str, row: int, box: Box, pt: float, after: int) -> _Taken:
@@ -194,8 +218,11 @@ def _taken(side: str, row: int, reach: tuple[float, float], dimension: Dimension
                 strokes += [pair for ring in rings for pair in pairwise((*ring, ring[0]))]
             case _:
                 pass
-    box = joined([dimension.label.box, box_round(p for stroke in strokes for p in stroke)]).grown(0.4)
-    return _Taken(side, row, *reach, dimension, tuple(strokes), box)
+    number = dimension.label.box
+    box = joined([number, box_round(p for stroke in strokes for p in stroke)]).grown(0.4)
+    return _Taken(
+        side, row, *reach, dimension, tuple(strokes), box, box.grown(READ), dimension_line(dimension), number,
+        number.grown(0.3))
 
 
 def _beside(want: Wanted, box: Box, pt: float) -> Dimension:
