@@ -9,6 +9,7 @@ from foldproof.folding.card import Card, FlatPose, Pose, StandingPose
 from foldproof.folding.crossing import Watch, crossing_depth, inner_spots, shape_of, within
 from foldproof.folding.hanging import Hanging
 from foldproof.folding.pressed import sides_in
+from foldproof.folding.remembered import remembered
 from foldproof.folding.space import Vec
 from foldproof.folding.thickness import paper_thickness
 from foldproof.folding.travel import Moment, Stages, Way, angles_of, moving_scores, staged, tied
@@ -90,6 +91,7 @@ def journeys(card: Card) -> tuple[Journey, ...]:
     return tuple(found)
 
 
+@remembered
 def journey(card: Card, start: Pose, end: Pose) -> Journey:
     """The way from one pose to another: the order that the recipe names, or else the first of some that is free."""
     scores = moving_scores(card, start, end)

@@ -1,0 +1,32 @@
+"""What was worked out of the same records a moment ago, kept: several stages ask the same of a card."""
+
+from collections import OrderedDict
+from collections.abc import Callable
+from functools import wraps
+from typing import Any, TypeVar
+
+Work = TypeVar("Work", bound=Callable[..., Any])
+KEPT = 16
+"""Results of one function that are kept; the one that was asked for longest ago goes first."""
+
+
+def remembered(work: Work) -> Work:
+    """A pure function of frozen records that remembers its last results.
+
+    Records are known by identity, which a card's depth makes much cheaper than equality; they are held as long as the
+    result is, so that no other can take their place.
+    """
+    kept: OrderedDict[tuple[int, ...], tuple[tuple[object, ...], Any]] = OrderedDict()
+
+    @wraps(work)
+    def asked(*records: object) -> Any:
+        key = tuple(map(id, records))
+        if key in kept:
+            kept.move_to_end(key)
+        else:
+            kept[key] = records, work(*records)
+            if len(kept) > KEPT:
+                kept.popitem(last=False)
+        return kept[key][1]
+
+    return asked  # type: ignore[return-value]
