@@ -218,7 +218,7 @@ def test_pango_missing_is_told_in_one_line(here: Path) -> None:
 
 def test_check_loads_nothing_heavy(here: Path) -> None:
     write("one.yaml")
-    for heavy in ("weasyprint", "matplotlib", "numpy", "scipy", "pypdf", "jinja2", "PIL", "markdown_it", "fontTools"):
+    for heavy in ("weasyprint", "matplotlib", "numpy", "scipy", "pikepdf", "jinja2", "PIL", "markdown_it", "fontTools"):
         fake = here / "fake"
         fake.mkdir(exist_ok=True)
         (fake / f"{heavy}.py").write_text(f"raise AssertionError('{heavy} is loaded')\n")

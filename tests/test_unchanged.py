@@ -192,7 +192,8 @@ def test_nothing_is_imported_to_see_that_nothing_has_changed(here: Path) -> None
         [sys.executable, "-c", "import sys; from foldproof.cli import main; main(['build'])\n"
          "print(*sorted(sys.modules), sep='\\n')"], check=True, capture_output=True, text=True,
         env={**os.environ, "PYTHONPATH": str(SOURCE)}).stdout.split()
-    heavy = {"yaml", "numpy", "matplotlib", "weasyprint", "pypdf", "jinja2", "foldproof.pipeline", "foldproof.folding"}
+    heavy = {
+        "yaml", "numpy", "matplotlib", "weasyprint", "pikepdf", "jinja2", "foldproof.pipeline", "foldproof.folding"}
     assert not heavy & set(told)
     assert "foldproof.kept" in told
 

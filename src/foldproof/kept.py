@@ -30,7 +30,7 @@ from foldproof.options import Options
 KEPT = ".made-from"
 """The file, in each set, that tells what it was made from: JSON."""
 LIBRARIES = (
-    "jinja2", "markdown-it-py", "matplotlib", "pillow", "pypdf", "pyyaml", "scipy", "numpy", "weasyprint", "pydyf",
+    "jinja2", "markdown-it-py", "matplotlib", "pikepdf", "pillow", "pyyaml", "scipy", "numpy", "weasyprint", "pydyf",
     "fonttools", "tinycss2", "font-source-sans-pro",
 )
 """Whose version may change what is printed."""

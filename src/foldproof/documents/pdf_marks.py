@@ -5,16 +5,19 @@ also inside forms. Lengths are points from the bottom left corner of the page.
 """
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field
-from io import BytesIO
 from typing import Any
 
-from pypdf import PdfReader
+from pikepdf import Dictionary, Pdf, Stream
 
-_TOKEN = re.compile(
-    rb"(?P<number>[-+]?(?:\d+\.?\d*|\.\d+))(?=[\s/\[\]<>()]|$)|/(?P<name>[^\s/\[\]<>(){}%]+)|(?P<dict><<|>>)"
-    rb"|(?P<text><[0-9A-Fa-f\s]*>|\((?:\\.|[^\\()])*\))|(?P<operator>[A-Za-z'\"*]+)|[\[\]]")
+from foldproof.documents.pdf_text import inked, opened
+
+_NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)"
+_NAME = rb"[^\s/\[\]<>(){}%]+"
+_OPERATION = re.compile(
+    rb"<[0-9A-Fa-f\s]*>|\((?:\\.|[^\\()])*\)|(?:/(?P<name>" + _NAME + rb")\s*)?(?P<numbers>(?:" + _NUMBER
+    + rb"\s+)*)(?P<operator>[A-Za-z'\"*]+)|/" + _NAME)
+"""An operator with the name or the numbers before it; text and names that no operator follows are passed over."""
 Matrix = tuple[float, float, float, float, float, float]
 _PLAIN: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
@@ -41,17 +44,16 @@ class Marks:
     strokes: tuple[Stroke, ...]
 
 
-def marks_of(data: bytes | PdfReader) -> tuple[Marks, ...]:
+def marks_of(data: bytes | Pdf) -> tuple[Marks, ...]:
     """What stands on each page."""
     found = []
-    for page in (data if isinstance(data, PdfReader) else PdfReader(BytesIO(data))).pages:
+    pdf = data if isinstance(data, Pdf) else opened(data)
+    for page in pdf.pages:
         walk = _Walk()
-        contents = page.get_contents()
-        if contents is not None:
-            walk.content(contents.get_data(), page["/Resources"], _PLAIN)
-        box = page.mediabox
+        walk.content(inked(page), page.obj.get("/Resources", Dictionary()), _PLAIN)
+        left, bottom, right, top = map(float, page.mediabox)
         found.append(Marks(
-            width=float(box.width), height=float(box.height), letters=tuple(walk.letters), strokes=tuple(walk.strokes)))
+            width=right - left, height=top - bottom, letters=tuple(walk.letters), strokes=tuple(walk.strokes)))
     return tuple(found)
 
 
@@ -85,55 +87,49 @@ class _Walk:
         line, size, text = 1.0, 0.0, _PLAIN
         path: list[tuple[float, float]] = []
         begun: list[tuple[float, float]] = []
-        numbers: list[float] = []
-        name = ""
-        for kind, token in _tokens(data):
-            if kind == "number":
-                numbers.append(float(token))
-                continue
-            if kind == "name":
-                name = token
-                continue
-            if kind != "operator":
-                continue
-            match token:
-                case "q":
+        for found in _OPERATION.finditer(data):
+            match found["operator"]:
+                case None:
+                    pass
+                case b"q":
                     kept.append((matrix, line))
-                case "Q" if kept:
+                case b"Q" if kept:
                     matrix, line = kept.pop()
-                case "cm":
-                    matrix = _times(_six(numbers), matrix)
-                case "w":
-                    line = numbers[-1]
-                case "BT":
+                case b"cm":
+                    matrix = _times(_six(_numbers(found)), matrix)
+                case b"w":
+                    line = _numbers(found)[-1]
+                case b"BT":
                     text = _PLAIN
-                case "Tm":
-                    text = _six(numbers)
-                case "Td" | "TD":
-                    text = _times((1, 0, 0, 1, numbers[-2], numbers[-1]), text)
-                case "Tf":
-                    size = numbers[-1]
-                case "Tj" | "TJ":
+                case b"Tm":
+                    text = _six(_numbers(found))
+                case b"Td" | b"TD":
+                    x, y = _numbers(found)[-2:]
+                    text = _times((1, 0, 0, 1, x, y), text)
+                case b"Tf":
+                    size = _numbers(found)[-1]
+                case b"Tj" | b"TJ":
                     whole = _times(text, matrix)
                     self.letters.append((size * _scale(whole), whole[4], whole[5]))
-                case "m":
-                    begun = [_at(matrix, numbers[-2], numbers[-1])]  # counts only when a line follows
-                case "l" | "c" | "v" | "y":
-                    path += [*begun, _at(matrix, numbers[-2], numbers[-1])]
+                case b"m":
+                    x, y = _numbers(found)[-2:]
+                    begun = [_at(matrix, x, y)]  # counts only when a line follows
+                case b"l" | b"c" | b"v" | b"y":
+                    x, y = _numbers(found)[-2:]
+                    path += [*begun, _at(matrix, x, y)]
                     begun = []
-                case "re":
-                    x, y, wide, high = numbers[-4:]
+                case b"re":
+                    x, y, wide, high = _numbers(found)[-4:]
                     path += [_at(matrix, *p) for p in ((x, y), (x + wide, y), (x + wide, y + high), (x, y + high))]
-                case "S" | "s" | "B" | "b" | "B*" | "b*":
+                case b"S" | b"s" | b"B" | b"b" | b"B*" | b"b*":
                     self._stroke(path, line * _scale(matrix))
                     path = []
-                case "f" | "f*" | "F" | "n":
+                case b"f" | b"f*" | b"F" | b"n":
                     path = []
-                case "Do":
-                    self._form(name, resources, matrix)
+                case b"Do":
+                    self._form(found["name"].decode("latin-1"), resources, matrix)
                 case _:
                     pass
-            numbers = []
 
     def _stroke(self, path: list[tuple[float, float]], line: float) -> None:
         if path:
@@ -141,12 +137,11 @@ class _Walk:
             self.strokes.append(Stroke(left=min(xs), bottom=min(ys), right=max(xs), top=max(ys), line=line))
 
     def _form(self, name: str, resources: Any, matrix: Matrix) -> None:
-        form = resources.get_object().get("/XObject", {}).get(f"/{name}")
-        form = form.get_object() if form is not None else None
-        if form is None or form.get("/Subtype") != "/Form":
+        form = resources.get("/XObject", Dictionary()).get(f"/{name}")
+        if not isinstance(form, Stream) or form.get("/Subtype") != "/Form":
             return
         own = _six([float(n) for n in form["/Matrix"]]) if "/Matrix" in form else _PLAIN
-        self.content(form.get_data(), form.get("/Resources", resources), _times(own, matrix))
+        self.content(form.read_bytes(), form.get("/Resources", resources), _times(own, matrix))
 
 
 def _six(numbers: list[float]) -> Matrix:
@@ -154,7 +149,5 @@ def _six(numbers: list[float]) -> Matrix:
     return (a, b, c, d, e, f)
 
 
-def _tokens(data: bytes) -> Iterator[tuple[str, str]]:
-    for match in _TOKEN.finditer(data):
-        if match.lastgroup:
-            yield match.lastgroup, match[match.lastgroup].decode("latin-1")
+def _numbers(found: re.Match[bytes]) -> list[float]:
+    return [float(number) for number in found["numbers"].split()]

@@ -9,10 +9,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from io import BytesIO
 from itertools import groupby
+from struct import unpack
 from typing import Any
 
-from pypdf import PageObject, PdfReader
-from pypdf.generic import ArrayObject, DictionaryObject, StreamObject
+from pikepdf import Array, Dictionary, Object, Page, Pdf, Stream
 
 _OPERATORS = re.compile(
     r"\[(?P<shown>[^\[\]]*)\]\s*TJ|/(?P<font>\S+)\s+[\d.]+\s+Tf\b|(?P<end>\bEMC\b)"
@@ -58,27 +58,37 @@ class Told:
         return "\n".join(part.text for part in self.said if part.tag != "Figure")
 
 
-def opened(data: bytes) -> PdfReader:
+def opened(data: bytes) -> Pdf:
     """A finished PDF opened to be read, once for all that is asked of it."""
-    return PdfReader(BytesIO(data))
+    return Pdf.open(BytesIO(data))
 
 
-def read_pdf(data: bytes | PdfReader) -> Told:
+def inked(page: Page) -> bytes:
+    """The content of a page: the operators that ink it."""
+    contents = page.obj.get("/Contents")
+    if isinstance(contents, Array):
+        return b"\n".join(part.read_bytes() for part in contents)
+    return contents.read_bytes() if isinstance(contents, Stream) else b""
+
+
+def read_pdf(data: bytes | Pdf) -> Told:
     """Read a tagged PDF."""
-    reader = data if isinstance(data, PdfReader) else opened(data)
+    pdf = data if isinstance(data, Pdf) else opened(data)
     marked: dict[tuple[int, int], str] = {}
     sheets, loose = [], set()
-    for number, page in enumerate(reader.pages):
-        by_mark, everything = _texts(page)
+    numbers: dict[int, int] = {}
+    known: dict[tuple[int, int], Mapping[int, str]] = {}
+    for number, page in enumerate(pdf.pages):
+        by_mark, everything = _texts(page, known)
         marked.update({(number, mark): text for mark, text in by_mark.items()})
         sheets.append(everything)
         loose |= set(_loose_fonts(page))
-    numbers = {page.indirect_reference.idnum: n for n, page in enumerate(reader.pages) if page.indirect_reference}
-    root = reader.root_object
+        numbers[int(page.objgen[0])] = number
+    root = pdf.Root
     parts = _Tree(numbers, marked).walk(root["/StructTreeRoot"], "", 0, 0) if "/StructTreeRoot" in root else ()
     return Told(
         said=_blocks(parts), sheets=tuple(sheets), loose_fonts=tuple(sorted(loose)),
-        title=str(reader.metadata.title) if reader.metadata else "", language=str(root.get("/Lang", "")),
+        title=str(pdf.docinfo.get("/Title", "")), language=str(root.get("/Lang", "")),
     )
 
 
@@ -103,16 +113,15 @@ class _Tree:
 
     def walk(self, node: Any, tag: str, block: int, page: int) -> Iterator[Part]:
         """The parts below a node of the structure."""
-        node = node.get_object()
-        if isinstance(node, ArrayObject):
+        if isinstance(node, Array):
             for kid in node:
                 yield from self.walk(kid, tag, block, page)
-        elif not isinstance(node, DictionaryObject):
+        elif not isinstance(node, Dictionary):
             if text := self.marked.get((page, int(node)), ""):
                 yield block, tag, text, page
         else:
             if "/Pg" in node:
-                page = self.numbers[node.raw_get("/Pg").idnum]
+                page = self.numbers[int(node["/Pg"].objgen[0])]
             kind = str(node.get("/S", "")).removeprefix("/")
             if kind not in ("", "Span", "NonStruct", "Link"):
                 self.blocks += 1
@@ -125,19 +134,16 @@ class _Tree:
                 yield from self.walk(node["/K"], tag, block, page)
 
 
-def _texts(page: PageObject) -> tuple[dict[int, str], str]:
-    """The text of each marked part of a page, and all its text in the order of its ink."""
-    contents = page.get_contents()
-    if contents is None:
-        return {}, ""
-    fonts = {name: _characters(font) for name, font in _fonts(page).items()}
+def _texts(page: Page, known: dict[tuple[int, int], Mapping[int, str]]) -> tuple[dict[int, str], str]:
+    """The text of each marked part of a page, and all its text in the order of its ink; `known` keeps fonts' codes."""
+    fonts = {name: _once(font, known) for name, font in _fonts(page).items()}
     found: dict[int, list[str]] = {}
     everything: list[str] = []
     marks: list[int | None] = []
     characters: Mapping[int, str] = {}
-    for match in _OPERATORS.finditer(contents.get_data().decode("latin-1")):
+    for match in _OPERATORS.finditer(inked(page).decode("latin-1")):
         if match["shown"] is not None:
-            text = "".join(_decode(codes, characters) for codes in _CODES.findall(match["shown"]))
+            text = _decode("".join(_CODES.findall(match["shown"])), characters)
             mark = next((mark for mark in reversed(marks) if mark is not None), None)
             everything.append(text)
             if mark is not None:
@@ -153,15 +159,22 @@ def _texts(page: PageObject) -> tuple[dict[int, str], str]:
 
 def _decode(codes: str, characters: Mapping[int, str]) -> str:
     """Two-byte codes (Identity-H) in hexadecimal to text."""
-    return "".join(characters.get(int(codes[at:at + 4], 16), "\ufffd") for at in range(0, len(codes), 4))
+    pairs = bytes.fromhex(codes)
+    return "".join([characters.get(code, "\ufffd") for code in unpack(f">{len(pairs) // 2}H", pairs)])
 
 
-def _characters(font: DictionaryObject) -> Mapping[int, str]:
+def _once(font: Object, known: dict[tuple[int, int], Mapping[int, str]]) -> Mapping[int, str]:
+    if not font.is_indirect:
+        return _characters(font)
+    if font.objgen not in known:
+        known[font.objgen] = _characters(font)
+    return known[font.objgen]
+
+
+def _characters(font: Object) -> Mapping[int, str]:
     """A font's codes as text, from its ToUnicode table (ISO 32000-1, 9.10.3)."""
-    if "/ToUnicode" not in font:
-        return {}
-    stream = font["/ToUnicode"].get_object()
-    table = stream.get_data().decode("latin-1") if isinstance(stream, StreamObject) else ""
+    stream = font.get("/ToUnicode")
+    table = stream.read_bytes().decode("latin-1") if isinstance(stream, Stream) else ""
     found: dict[int, str] = {}
     for block in re.findall(r"beginbfrange(.*?)endbfrange", table, re.DOTALL):
         for first, last, to in _BF_RANGE.findall(block):
@@ -173,15 +186,15 @@ def _characters(font: DictionaryObject) -> Mapping[int, str]:
     return found
 
 
-def _fonts(page: PageObject) -> Mapping[str, DictionaryObject]:
-    resources: Any = page["/Resources"]
-    return {name.removeprefix("/"): font.get_object() for name, font in resources.get("/Font", {}).items()}
+def _fonts(page: Page) -> Mapping[str, Object]:
+    fonts: Any = page.obj["/Resources"].get("/Font", Dictionary())
+    return {name.removeprefix("/"): font for name, font in fonts.items()}
 
 
-def _loose_fonts(page: PageObject) -> Iterator[str]:
+def _loose_fonts(page: Page) -> Iterator[str]:
     for font in _fonts(page).values():
         descendants: Any = font.get("/DescendantFonts")
-        inner = descendants[0].get_object() if descendants else font
-        descriptor = inner.get("/FontDescriptor", DictionaryObject()).get_object()
+        inner = descendants[0] if descendants is not None else font
+        descriptor: Any = inner.get("/FontDescriptor", Dictionary())
         if not any(key in descriptor for key in ("/FontFile", "/FontFile2", "/FontFile3")):
             yield str(font.get("/BaseFont", "?"))

@@ -46,5 +46,27 @@ def picture_of(scene: Scene, dots_per_mm: float, style: DrawingStyle = PLAIN) ->
 def png_bytes(picture: Any) -> bytes:
     """A drawing's few colours, packed small."""
     written = io.BytesIO()
-    picture.quantize(_SHADES, method=0, dither=0).save(written, format="PNG", compress_level=_PACKED)
+    _few_colours(picture).save(written, format="PNG", compress_level=_PACKED)
     return written.getvalue()
+
+
+def _few_colours(picture: Any) -> Any:
+    """The picture in the colours that most of its dots have, exactly; the rest, along edges, in the nearest of them.
+
+    Counted by runs of one colour, of which a drawing has a tenth of its dots or fewer.
+    """
+    import numpy as np
+    from PIL import Image
+
+    red, green, blue = np.moveaxis(np.asarray(picture, dtype=np.uint32), 2, 0)
+    dots = (red << 16 | green << 8 | blue).ravel()
+    starts = np.flatnonzero(np.append(True, dots[1:] != dots[:-1]))
+    runs = np.diff(np.append(starts, dots.size))
+    colours, which = np.unique(dots[starts], return_inverse=True)
+    often = np.argsort(-np.bincount(which, weights=runs), kind="stable")[:_SHADES]
+    told = np.stack((colours >> 16, colours >> 8 & 255, colours & 255), axis=1).astype(np.int32)
+    off = ((told[:, None, :] - told[often][None]) ** 2).sum(axis=2)
+    drawn = np.repeat(off.argmin(axis=1).astype(np.uint8)[which], runs).reshape(red.shape)
+    few = Image.fromarray(drawn)
+    few.putpalette(told[often].astype(np.uint8).tobytes())
+    return few
