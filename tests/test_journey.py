@@ -6,9 +6,9 @@ from pathlib import Path
 import foldproof
 
 ORDER = (
-    "frozen", "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins", "refit",
-    "edition", "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming", "resizing",
-    "recording", "drawing", "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table",
+    "frozen", "bounded", "findings", "measures", "paper", "recipe", "facts", "folding", "making", "checks", "origins",
+    "refit", "edition", "mirror", "rescue", "tolerance", "starting", "notes", "classroom", "grammar", "filming",
+    "resizing", "recording", "drawing", "documents", "filmed", "options", "kept", "pipeline", "shell", "built_table",
     "begin_command", "check_command", "class_command", "build_command", "compare_command", "draft_command",
     "film_command", "grammar_command", "number_command", "resize_command", "rescue_command", "ruler_command",
     "preview", "watch_command", "cli", "__main__",

@@ -13,9 +13,11 @@ from typing import Any
 import pytest
 
 from foldproof import kept
+from foldproof.bounded import MOST_FACTS
 from foldproof.build_command import Task, build_all
 from foldproof.built_table import built_table, what_became
 from foldproof.cli import main
+from foldproof.documents import system_libraries
 from foldproof.findings.finding import Finding, Severity
 from foldproof.options import Options
 from foldproof.pipeline import prove
@@ -74,6 +76,23 @@ def files_of(folder: Path) -> dict[str, bytes]:
     return {str(path.relative_to(folder)): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
 
 
+def tell_of(file: str) -> None:
+    """Have the list of the set hold one finding more, in a file."""
+    path = Path("build/one/.made-from")
+    told = json.loads(path.read_text(encoding="utf-8"))
+    told["findings"].append({
+        "name": "x", "severity": "advice", "message": "x", "mend": None, "step": None, "asides": [],
+        "place": {"file": file, "line": 1, "column": 1, "length": 1}})
+    path.write_text(json.dumps(told), encoding="utf-8")
+
+
+def another_pango(patch: pytest.MonkeyPatch) -> None:
+    """As after an upgrade of the system: the library tells another version."""
+    asked = (("libpango-1.0", "0", lambda _: "1.99.0"), *system_libraries.LIBRARIES[1:])
+    patch.setattr(system_libraries, "LIBRARIES", asked)
+    patch.setattr(kept, "program", kept.program.__wrapped__)
+
+
 def touch_the_program(patch: pytest.MonkeyPatch) -> None:
     patch.setattr(kept, "program", lambda: "another")
 
@@ -86,8 +105,11 @@ CHANGES: Mapping[str, Callable[[pytest.MonkeyPatch], Any]] = {
     "a picture that was cut short": lambda _: rewrite("build/one/template.svg", "<svg"),
     "the list itself": lambda _: rewrite("build/one/.made-from", "{}"),
     "the list itself, no JSON": lambda _: rewrite("build/one/.made-from", "%"),
+    "the list itself, too large": lambda _: rewrite(
+        "build/one/.made-from", Path("build/one/.made-from").read_text(encoding="utf-8") + " " * MOST_FACTS),
+    "the list itself, telling of a file that is gone": lambda _: tell_of("gone"),
     "the whole set": lambda _: Path("build/one").unlink(),
-    "the program": touch_the_program,
+    "the program": touch_the_program, "the system's text library": another_pango,
 }
 
 

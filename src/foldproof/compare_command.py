@@ -10,6 +10,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
+from foldproof.bounded import read_json
 from foldproof.documents.changes import Change, Facts, Stale, comparable, line
 from foldproof.documents.facts_file import FORMAT
 from foldproof.measures.quantity import Unit
@@ -18,7 +19,6 @@ from foldproof.recipe.reader import read_file
 from foldproof.shell import show_findings
 
 SAME, DIFFERENT, WRONG_CALL = 0, 1, 2
-MOST_BYTES = 5_000_000
 
 
 class _WrongCall(Exception):
@@ -82,16 +82,12 @@ def _facts(path: Path) -> Facts:
         return _of_recipe(path)
     file = path / "card.json" if path.is_dir() else path
     try:
-        if file.exists() and not file.is_file():
-            raise _WrongCall(f"{file} is no ordinary file")
-        if file.stat().st_size > MOST_BYTES:
-            raise _WrongCall(f"{file} is too large for the facts of a card")
-        told = json.loads(file.read_text(encoding="utf-8"))
+        told = read_json(file)
     except FileNotFoundError:
         raise _WrongCall(f"there is no {file}; build the card first, or name a recipe or a built folder") from None
     except OSError as error:
         raise _WrongCall(f"{file} cannot be read: {error.strerror}") from None
-    except (ValueError, RecursionError):
+    except ValueError:
         raise _WrongCall(f"{file} is not the card.json of a built card") from None
     if not isinstance(told, dict) or told.get("format") != FORMAT:
         raise _WrongCall(f"{file} is not the card.json of a built card")

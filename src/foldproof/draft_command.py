@@ -4,6 +4,7 @@ import argparse
 import sys
 from pathlib import Path
 
+from foldproof.bounded import TooLargeError, read_within
 from foldproof.notes.draft import Draft, draft
 from foldproof.notes.reading import read_notes
 
@@ -31,11 +32,9 @@ def add_draft_command(commands: "argparse._SubParsersAction[argparse.ArgumentPar
 def run_draft(called: argparse.Namespace) -> int:
     """Read the notes and print or write the draft."""
     try:
-        if called.notes.exists() and not called.notes.is_file():
-            return _refuse(f"{called.notes} is no ordinary file")
-        if called.notes.stat().st_size > MOST_BYTES:
-            return _refuse(f"{called.notes} is longer than {MOST_BYTES // 1000} kB; no written-up card is")
-        text = called.notes.read_text(encoding="utf-8-sig")
+        text = read_within(called.notes, MOST_BYTES).decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+    except TooLargeError:
+        return _refuse(f"{called.notes} is longer than {MOST_BYTES // 1000} kB; no written-up card is")
     except OSError as error:
         return _refuse(f"{called.notes} cannot be read: {error.strerror}")
     except UnicodeDecodeError:

@@ -85,14 +85,13 @@ def _outside(path: Path, what: str) -> tuple[None, tuple[Finding, ...]]:
 
 def refuse_to_lose(recipe: Path, target: Path) -> None:
     """Raise PlacingError where the set that stands at the target has a recording that a build knows nothing of."""
-    import json
-
+    from foldproof.bounded import read_json
     from foldproof.documents.placing import CONTENTS
     from foldproof.documents.recording import TIMES
     from foldproof.documents.trouble import PlacingError
 
     try:
-        listed = json.loads((target / CONTENTS).read_text(encoding="utf-8"))
+        listed = read_json(target / CONTENTS)
     except (OSError, ValueError):
         return
     if isinstance(listed, list) and TIMES in listed and (target / TIMES).is_file():

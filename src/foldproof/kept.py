@@ -2,9 +2,8 @@
 
 The list holds a digest of everything that went in: the texts of the recipe and of those that it builds on,
 photographs, the files of a recording (and that there were none), the teacher's own files, the options, the theme, the
-program with the libraries that it prints with, and the fonts. It holds a digest of every file of the set, too: one that
-is missing or has been changed is made again. What it cannot see are the system's own libraries (Pango): `--all` makes
-everything anew.
+program with the libraries that it prints with, those of the system (Pango) too, and the fonts. It holds a digest of
+every file of the set, too: one that is missing or has been changed is made again. `--all` makes everything anew.
 
 All of this is decided without folding or drawing anything, and nothing heavy is imported for it.
 """
@@ -19,6 +18,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from foldproof.bounded import MOST_DOCUMENT, read_json, read_within
 from foldproof.checks.sold import End
 from foldproof.documents.theme_folders import theme_folder, themes_folder
 from foldproof.filmed import may_stand_beside
@@ -83,15 +83,15 @@ def unchanged(recipe: Path, options: Options, into: Path) -> Unchanged | None:
     """The set of a recipe that stands in an output folder, where a new build would make the same."""
     named = sorted(path for path in into.iterdir() if path.name.startswith(recipe.stem)) if into.is_dir() else []
     for folder in named:
-        findings = _if_unchanged(recipe, options, folder)
-        if findings is not None:
-            return Unchanged(folder=folder, findings=findings, sources=_texts_told(findings))
+        found = _if_unchanged(recipe, options, folder)
+        if found is not None:
+            return found
     return None
 
 
-def _if_unchanged(recipe: Path, options: Options, folder: Path) -> tuple[Finding, ...] | None:
+def _if_unchanged(recipe: Path, options: Options, folder: Path) -> Unchanged | None:
     try:
-        told = json.loads((folder / KEPT).read_text(encoding="utf-8"))
+        told = read_json(folder / KEPT)
         if told["recipe"] != str(recipe) or told["asked"] != _asked(options):
             return None
         if any(told["inputs"].get(file) != digest for file, digest in before(recipe, options).items()):
@@ -105,7 +105,8 @@ def _if_unchanged(recipe: Path, options: Options, folder: Path) -> tuple[Finding
         if any(_of_file(folder / name) != digest for name, digest in told["files"].items()):
             return None
         over = [data for day, data in told["ends"] if day < date.today().isoformat()]
-        return in_order(tuple(_finding(data) for data in (*told["findings"], *over)))
+        findings = in_order(tuple(_finding(data) for data in (*told["findings"], *over)))
+        return Unchanged(folder=folder, findings=findings, sources=_texts_told(findings))
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
 
@@ -126,7 +127,7 @@ def _of_text_file(path: Path) -> str:
 
 def _text(path: Path) -> str:
     """A file's text as the reader takes it."""
-    text = path.read_bytes().decode("utf-8-sig")
+    text = read_within(path, MOST_DOCUMENT).decode("utf-8-sig")
     return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
 
 
@@ -135,7 +136,7 @@ def _of_text(text: str) -> str:
 
 
 def _of_file(path: Path) -> str:
-    return _of(path.read_bytes()) if path.is_file() else ""
+    return _of(read_within(path, MOST_DOCUMENT)) if path.is_file() else ""
 
 
 def _of(data: bytes) -> str:
@@ -163,7 +164,11 @@ def program() -> str:
     from importlib import metadata  # here, for a check has no need of it and it is long in loading
 
     package = Path(__file__).parent
+    from foldproof.documents.system_libraries import versions
+
     whole = hashlib.sha256(sys.version.encode())
+    for library, version in versions():
+        whole.update(f"{library} {version}\n".encode())
     for name in LIBRARIES:
         whole.update(f"{name} {metadata.version(name)}\n".encode())
     for folder in (package, themes_folder()):

@@ -12,6 +12,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 from foldproof import __version__
+from foldproof.bounded import MOST_DOCUMENT, read_json, read_within
 from foldproof.documents.numerals import numbers
 from foldproof.findings.finding import Finding, Place
 from foldproof.measures.quantity import Kind, Quantity
@@ -90,22 +91,52 @@ def in_documents(folder: Path, sought: Sought) -> Iterator[Printed]:
     """The parts of a built card's documents in which the number stands in figures, as their readers find it."""
     if sought.kind is not Kind.LENGTH or not (folder / "card.json").is_file():
         return
+    readers = (("*.pdf", _sheets), ("page.html", _page), ("shots.csv", _shots))
+    for path, reader in ((path, reader) for pattern, reader in readers for path in sorted(folder.glob(pattern))):
+        try:
+            said = tuple(reader(read_within(path, MOST_DOCUMENT)))
+        except (OSError, ValueError) as error:
+            _left_out(path, error)
+            continue
+        for part, words in said:
+            yield from _counted(path.name, part, words, sought)
+
+
+def _left_out(path: Path, error: Exception) -> None:
+    """Say that a file of a set, which somebody may have changed, is not what was built."""
+    why = error.strerror if isinstance(error, OSError) and error.strerror else "it is not as it was built"
+    print(f"foldproof number: {path} is left out: {why}", file=sys.stderr)
+
+
+def _sheets(data: bytes) -> Iterator[tuple[str, str]]:
+    """What stands on each sheet of a PDF. Raises ValueError where it is none of ours."""
+    from pypdf.errors import PyPdfError
+
     from foldproof.documents.pdf_text import read_pdf
 
-    for pdf in sorted(folder.glob("*.pdf")):
-        told = read_pdf(pdf.read_bytes())
-        for sheet in range(1, len(told.sheets) + 1):
-            words = "\n".join(part.text for part in told.said if part.sheet == sheet and part.tag != "Figure")
-            yield from _counted(pdf.name, f"sheet {sheet}", words, sought)
-    page = folder / "page.html"
-    if page.is_file():
-        reader = _Words()
-        reader.feed(page.read_text(encoding="utf-8"))
-        yield from _counted(page.name, "the page", " ".join("".join(reader.said).split()), sought)
-    for table in sorted(folder.glob("shots.csv")):
-        for row in csv.DictReader(io.StringIO(table.read_text(encoding="utf-8"), newline="")):
+    try:
+        told = read_pdf(data)
+    except (PyPdfError, KeyError, TypeError, AttributeError, IndexError, RecursionError) as error:
+        raise ValueError("no PDF of ours") from error
+    for sheet in range(1, len(told.sheets) + 1):
+        yield f"sheet {sheet}", "\n".join(
+            part.text for part in told.said if part.sheet == sheet and part.tag != "Figure")
+
+
+def _page(data: bytes) -> Iterator[tuple[str, str]]:
+    reader = _Words()
+    reader.feed(data.decode("utf-8"))
+    yield "the page", " ".join("".join(reader.said).split())
+
+
+def _shots(data: bytes) -> Iterator[tuple[str, str]]:
+    """The cells of the shot list. Raises ValueError where it is no table."""
+    try:
+        for row in csv.DictReader(io.StringIO(data.decode("utf-8"), newline="")):
             for column, text in row.items():
-                yield from _counted(table.name, f"shot {row.get('shot', '?')}, {column}", text or "", sought)
+                yield f"shot {row.get('shot', '?')}, {column}", text if isinstance(text, str) else ""
+    except csv.Error as error:
+        raise ValueError("no table") from error
 
 
 def _counted(file: str, part: str, text: str, sought: Sought) -> Iterator[Printed]:
@@ -208,7 +239,11 @@ def _stale(proof: Proof, folder: Path) -> bool:
     from foldproof.documents.theme_chosen import chosen
     from foldproof.documents.theme_folders import theme_names
 
-    built = json.loads((folder / "card.json").read_text(encoding="utf-8")).get("revision")
+    try:
+        built = read_json(folder / "card.json")["revision"]
+    except (OSError, ValueError, KeyError, TypeError) as error:
+        _left_out(folder / "card.json", error)
+        return False
     text = "".join(proof.reading.texts.values())
     themes = [load_theme(name) for name in theme_names()]
     if proof.reading.recipe is not None:

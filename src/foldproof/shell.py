@@ -6,6 +6,7 @@ import sys
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
+from foldproof.bounded import beginning
 from foldproof.edition.measures import Measures
 from foldproof.findings.finding import Finding, has_errors
 from foldproof.frozen import dataclass
@@ -159,7 +160,7 @@ def _gallery_stands(into: Path, theme: str) -> bool:
     from foldproof.documents.trouble import ThemeError
 
     try:
-        head = (into / "index.html").read_bytes()[:2_000].decode(errors="replace")
+        head = beginning(into / "index.html", 2_000).decode(errors="replace")
         folder = theme_folder(theme or PLAIN)
         return folder is not None and gallery_state(
             standing_sets(into), folder.resolve().name, theme_files(folder)) in head

@@ -12,6 +12,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from foldproof.bounded import read_json
 from foldproof.documents.standing import exactly
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Unit
@@ -76,8 +77,8 @@ def comparable(old: Facts, new: Facts) -> tuple[Change, ...] | None:
 def since(folder: Path, now: bytes) -> tuple[Change, ...]:
     """What is otherwise than in the set that stands in a folder; nothing where none stands there that can be read."""
     try:
-        before = json.loads((folder / "card.json").read_bytes())
-    except (OSError, ValueError, RecursionError):
+        before = read_json(folder / "card.json")
+    except (OSError, ValueError):
         return ()
     return comparable(before, json.loads(now)) or ()
 

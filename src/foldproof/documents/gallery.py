@@ -14,6 +14,7 @@ from urllib.parse import quote
 from markupsafe import Markup
 
 from foldproof import __version__
+from foldproof.bounded import beginning
 from foldproof.documents.fonts import page_face_rules
 from foldproof.documents.lock import LockedError, held
 from foldproof.documents.placing import ASIDE
@@ -106,7 +107,7 @@ def _before(target: Path) -> str:
     """The digest that the gallery on the disk carries; empty where there is none."""
     if not target.exists() and not target.is_symlink():
         return ""
-    head = target.read_bytes()[:_HEAD].decode(errors="replace") if target.is_file() and not target.is_symlink() else ""
+    head = beginning(target, _HEAD).decode(errors="replace") if target.is_file() and not target.is_symlink() else ""
     if OURS not in head:
         raise PlacingError(
             f"{target} is no gallery of Foldproof, so it was left as it is; move it, or build into another folder")

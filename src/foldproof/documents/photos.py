@@ -5,8 +5,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from foldproof.bounded import read_within
 from foldproof.documents.photo_copies import Size, UnreadableError, size_of, try_out
 from foldproof.findings.finding import Finding, Place, Severity
+from foldproof.recipe.pictures import MOST_BYTES
 from foldproof.recipe.records import Recipe, Text
 
 STARTS = {
@@ -43,7 +45,7 @@ def read_photos(recipe: Recipe, folder: Path) -> tuple[Mapping[str, bytes], tupl
         data = found.get(named.path.value)
         if data is None:
             try:
-                data = (folder / named.path.value).read_bytes()
+                data = read_within(folder / named.path.value, MOST_BYTES)
             except (OSError, ValueError):
                 data = b""
             faults = list(_faults(data, named))

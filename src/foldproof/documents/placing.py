@@ -15,6 +15,7 @@ import secrets
 from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
+from foldproof.bounded import read_json
 from foldproof.documents.lock import LockedError, held
 from foldproof.documents.trouble import PlacingError
 
@@ -124,8 +125,13 @@ def _finish(target: Path, fresh: Path, old: Path) -> None:
 def _recover(into: Path) -> None:
     """Finish what the journals of killed runs say, so that each target is whole again."""
     for journal in sorted((into / ASIDE).glob("*.journal")):
-        told = {key: Path(name).name for key, name in json.loads(journal.read_text(encoding="utf-8")).items()}
-        target, fresh, old = into / told["target"], into / ASIDE / told["fresh"], into / ASIDE / told["old"]
+        try:
+            told = {key: Path(name).name for key, name in read_json(journal).items()}
+            target, fresh, old = into / told["target"], into / ASIDE / told["fresh"], into / ASIDE / told["old"]
+        except (ValueError, KeyError, TypeError, AttributeError):
+            raise PlacingError(
+                f"{journal} does not say what a killed build was doing; look into {into / ASIDE} and remove the file"
+            ) from None
         if not target.exists():
             (fresh if fresh.exists() else old).rename(target)
         journal.unlink()
@@ -145,7 +151,7 @@ def _clear(folder: Path) -> None:
     """Remove the listed files of a set, its list last; a folder in which something else lies is left standing."""
     listed = folder / CONTENTS
     try:
-        names = [PurePosixPath(str(name)) for name in json.loads(listed.read_text(encoding="utf-8"))]
+        names = [PurePosixPath(str(name)) for name in read_json(listed)]
     except (OSError, ValueError, TypeError):
         names = []
     ours = [name for name in names if _within(folder, name)]

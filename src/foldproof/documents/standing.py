@@ -1,7 +1,6 @@
 """What stands in an output folder: every set under it with the files that are really there."""
 
 import hashlib
-import json
 import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
@@ -9,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from foldproof import __version__
+from foldproof.bounded import read_json
 from foldproof.documents.placing import ASIDE, CONTENTS
 from foldproof.frozen import dataclass
 
@@ -51,8 +51,8 @@ def gallery_state(sets: tuple[StandingSet, ...], theme: str, files: Mapping[str,
 def facts_of(one: StandingSet, name: str) -> dict[str, Any]:
     """The facts that a set holds for other programs; empty where they cannot be read."""
     try:
-        told = json.loads((one.folder / name).read_text(encoding="utf-8"))
-    except (OSError, ValueError, RecursionError):
+        told = read_json(one.folder / name)
+    except (OSError, ValueError):
         return {}
     return told if isinstance(told, dict) else {}
 
@@ -94,9 +94,9 @@ def _ours(link: Path) -> bool:
 
 def _read(folder: Path, into: Path) -> StandingSet:
     try:
-        listed = json.loads((folder / CONTENTS).read_text(encoding="utf-8"))
+        listed = read_json(folder / CONTENTS)
         stamp = folder.readlink().name if folder.is_symlink() else str((folder / CONTENTS).stat().st_mtime_ns)
-    except (OSError, ValueError, RecursionError):
+    except (OSError, ValueError):
         listed, stamp = [], ""
     names = [str(name) for name in listed if _plain(str(name))] if isinstance(listed, list) else []
     there = tuple(name for name in names if (folder / name).is_file())

@@ -4,6 +4,7 @@ import argparse
 from collections.abc import Mapping
 from pathlib import Path
 
+from foldproof.bounded import TooLargeError, read_within
 from foldproof.documents.trouble import ThemeError
 from foldproof.findings.finding import Finding, Severity
 from foldproof.recipe.records import Recipe
@@ -55,11 +56,11 @@ def _files(folder: Path, name: str, endings: tuple[str, ...]) -> dict[str, bytes
         for path in found:
             if not path.resolve().is_relative_to(folder.resolve()):
                 raise ThemeError(f"theme {name}: {path.name} leads out of the theme's folder")
-            if path.stat().st_size > MOST_BYTES:
-                raise ThemeError(f"theme {name}: {path.name} is larger than {MOST_BYTES:,} bytes")
         if len(found) > MOST_FILES:
             raise ThemeError(f"theme {name}: {len(found)} files; {MOST_FILES} are the most")
-        return {path.name: path.read_bytes().replace(b"\r\n", b"\n") for path in found}
+        return {path.name: read_within(path, MOST_BYTES).replace(b"\r\n", b"\n") for path in found}
+    except TooLargeError as error:
+        raise ThemeError(f"theme {name}: {Path(error.filename).name} is larger than {MOST_BYTES:,} bytes") from None
     except OSError as error:
         raise ThemeError(f"theme {name}: {folder} can't be read: {error.strerror or error}") from error
 

@@ -1,11 +1,11 @@
 """A recipe's file or text opened: one mapping of nodes, or the findings that say why there is none."""
 
-import stat
 from dataclasses import replace
 from pathlib import Path
 
 import yaml
 
+from foldproof.bounded import NoOrdinaryFileError, TooLargeError, read_within
 from foldproof.findings.finding import Finding, Place, Severity
 from foldproof.recipe.composing import ODD, TooMuchError, compose
 from foldproof.recipe.faults import TABS, UNEVEN
@@ -23,15 +23,12 @@ def read_source(path: Path, file: str, what: str = "a recipe") -> tuple[str | No
     `what` is what the file should be: `a recipe`.
     """
     try:
-        state = path.stat()
-        if stat.S_ISDIR(state.st_mode):
-            return None, (_error("not a file", f"{file} is a folder.", None, f"Name {what} in it."),)
-        if not stat.S_ISREG(state.st_mode):
-            return None, (_error("not a file", f"{file} is no ordinary file.", None, f"Name {what}."),)
-        if state.st_size > MOST_BYTES:
-            return None, (_too_large(file, state.st_size, what),)
-        with path.open("rb") as stream:
-            data = stream.read(MOST_BYTES + 1)
+        data = read_within(path, MOST_BYTES)
+    except TooLargeError as error:
+        return None, (_too_large(file, error.size, what),)
+    except NoOrdinaryFileError as error:
+        message, mend = ("a folder", f"Name {what} in it.") if error.folder else ("no ordinary file", f"Name {what}.")
+        return None, (_error("not a file", f"{file} is {message}.", None, mend),)
     except FileNotFoundError:
         return None, (_error("file missing", f"There is no file {file}.", None, "Look at the name and the folder."),)
     except (OSError, ValueError) as error:
@@ -39,8 +36,6 @@ def read_source(path: Path, file: str, what: str = "a recipe") -> tuple[str | No
         return None, (
             _error("file not readable", f"{file} cannot be read: {reason}.", None, "Look at who may read it."),
         )
-    if len(data) > MOST_BYTES:
-        return None, (_too_large(file, len(data), what),)
     return _decode(data, file)
 
 
