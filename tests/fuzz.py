@@ -44,13 +44,12 @@ MOST_MEMORY = 1_000_000_000
 MOST_SECONDS = 10
 PLACE = Place(file="fuzz.yaml", line=1, column=1)
 
+ODD = (
+    "0", "-0", "1", "1/2", "2 1/8", "5-1/2", "4 1/4", "1/1000003", "1/3", "999999999", "1e400", "10^400", ".5", "5½",
+    "½½", "1/0", "0/0", "-1/64", "--1", "3000 mm", "0.000000001", "9" * 400, "1/" + "9" * 300, "1:30", "5'6\"", "1 2 3",
+    "inf", "nan", "0x10", "1_000", "1,5", "٣", "²", "180", "-181", "1000000")
 NUMBERS = st.one_of(
-    st.sampled_from([
-        "0", "-0", "1", "1/2", "2 1/8", "5-1/2", "4 1/4", "1/1000003", "1/3", "999999999", "1e400", "10^400", ".5",
-        "5½",
-        "½½", "1/0", "0/0", "-1/64", "--1", "3000 mm", "0.000000001", "9" * 400, "1/" + "9" * 300, "1:30", "5'6\"",
-        "1 2 3",
-        "inf", "nan", "0x10", "1_000", "1,5", "٣", "²", "180", "-181", "1000000"]),
+    st.sampled_from(ODD),
     st.integers(-9, 99).map(str), st.fractions(-20, 20, max_denominator=64).map(str))
 """Numbers that a recipe may hold, and such that it may not."""
 WORDS = st.sampled_from([
@@ -134,7 +133,7 @@ def spoilt(draw: st.DrawFn) -> str:
     return "\n".join(lines)
 
 
-def _proved(folder: Path, text: str) -> None:
+def proved(folder: Path, text: str) -> None:
     path = folder / "fuzz.yaml"
     path.write_text(text, encoding="utf-8", errors="replace")
     proof = prove(path)
@@ -144,8 +143,8 @@ def _proved(folder: Path, text: str) -> None:
 
 def law_checks(data: st.DataObject) -> None:
     """Any recipe that was sound once is checked to its end."""
-    with _folder() as folder:
-        _proved(folder, data.draw(spoilt()))
+    with a_folder() as folder:
+        proved(folder, data.draw(spoilt()))
 
 
 ALONG = st.one_of(st.integers(0, 6).map(str), st.integers(0, 6).map(str), st.sampled_from(
@@ -172,8 +171,8 @@ def law_shapes(data: st.DataObject) -> None:
     cuts = draw(st.one_of(st.just([]), st.lists(st.tuples(ANYWHERE, ANYWHERE), max_size=2)))
     folded = draw(st.lists(st.sampled_from(["180", "-180", "90", "0", "45", "-1"]), min_size=4, max_size=4))
     folds = ", ".join(f"s{n}: {folded[n]}" for n in range(len(lines)))
-    with _folder() as folder:
-        _proved(folder, "\n".join([
+    with a_folder() as folder:
+        proved(folder, "\n".join([
             "title: Any", "unit: inch", "finished: {size: [6, 6]}",
             "papers: {slate: {kind: cardstock, weight: 80 lb cover, thickness: 0.01 in, sheet: [8 1/2, 11]}}",
             "pieces:", "  base:", "    paper: slate", f"    {draw(OUTLINES)}", *["    scores:"][: len(lines)],
@@ -211,10 +210,10 @@ def torn(draw: st.DrawFn, samples: tuple[str, ...]) -> str:
 
 def law_recordings(data: st.DataObject) -> None:
     """Any times and captions beside a recipe are read, or refused."""
-    with _folder() as folder:
+    with a_folder() as folder:
         (folder / "fuzz.times.csv").write_text(data.draw(torn(TIMES)), encoding="utf-8", errors="replace")
         (folder / "fuzz.said.vtt").write_text(data.draw(torn(SAID)), encoding="utf-8", errors="replace")
-        _proved(folder, SAMPLES[0])
+        proved(folder, SAMPLES[0])
 
 
 def law_notes(data: st.DataObject) -> None:
@@ -226,7 +225,7 @@ def law_own_files(data: st.DataObject) -> None:
     """Any stock and desk files are read, or refused."""
     from foldproof.classroom.own_files import read_own
 
-    with _folder() as folder:
+    with a_folder() as folder:
         for name in ("stock", "desk"):
             (folder / name).write_text(data.draw(torn(OWN)), encoding="utf-8", errors="replace")
         own = read_own(folder / "stock", folder / "desk")
@@ -259,7 +258,7 @@ def law_card(data: st.DataObject) -> None:
             spot[key] = data.draw(JSON)
             break
         spot = spot[key]
-    with _folder() as folder:
+    with a_folder() as folder:
         told["format"] = FORMAT
         (folder / "card.json").write_text(json.dumps(told))
         assert foldproof(["compare", str(folder / "card.json"), str(ROOT / "tests/bad_input/sound.yaml")]) in (0, 1, 2)
@@ -277,7 +276,7 @@ class TooSlowError(Exception):
 
 
 @contextmanager
-def _folder() -> Iterator[Path]:
+def a_folder() -> Iterator[Path]:
     with tempfile.TemporaryDirectory() as folder:
         yield Path(folder)
 
@@ -297,8 +296,8 @@ def within_seconds(seconds: int = MOST_SECONDS) -> Iterator[None]:
         signal.signal(signal.SIGVTALRM, before)
 
 
-def hold(name: str, examples: int, seeded: int | None) -> None:
-    """Try a law on so many examples, in this process."""
+def made_up(name: str, examples: int) -> Callable[[], None]:
+    """A law as a test of hypothesis on so many examples."""
     law, share = LAWS[name]
 
     @settings(
@@ -309,6 +308,12 @@ def hold(name: str, examples: int, seeded: int | None) -> None:
         with within_seconds():
             law(data)
 
+    return held
+
+
+def hold(name: str, examples: int, seeded: int | None) -> None:
+    """Try a law on so many examples, in this process."""
+    held = made_up(name, examples)
     resource.setrlimit(resource.RLIMIT_AS, (MOST_MEMORY, MOST_MEMORY))
     with Path(os.devnull).open("w") as nowhere, redirect_stdout(nowhere):
         (seed(seeded)(held) if seeded is not None else held)()

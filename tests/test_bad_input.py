@@ -18,6 +18,7 @@ EXPECTED = [
     ("absurd_size", "measure too fine", 9),
     ("alias_bomb", "copy", 3),
     ("circular_measures", "measures in a ring", 3),
+    ("copied_piece", "name given twice", 17),
     ("divided_by_zero", "divided by zero", 11),
     ("empty", "empty recipe", 1),
     ("empty_steps", "too few", 18),

@@ -25,6 +25,7 @@ needs_pipes = pytest.mark.skipif(sys.platform == "win32", reason="needs pipes")
 PACKAGE = Path(foldproof.__file__).parent
 OWN = {
     "bounded.py": "the place itself", "kept.py": "the program's own files", "documents/fonts.py": "a library's fonts",
+    "documents/pdf_marks.py": "streams of an opened PDF", "documents/pdf_text.py": "streams of an opened PDF",
     "preview/server.py": "the program's own files", "starting/constructions.py": "the program's own files"}
 """Where files are read whole without a bound, and whose they are."""
 

@@ -110,13 +110,13 @@ def _left_out(path: Path, error: Exception) -> None:
 
 def _sheets(data: bytes) -> Iterator[tuple[str, str]]:
     """What stands on each sheet of a PDF. Raises ValueError where it is none of ours."""
-    from pypdf.errors import PyPdfError
+    from pikepdf import PdfError
 
     from foldproof.documents.pdf_text import read_pdf
 
     try:
         told = read_pdf(data)
-    except (PyPdfError, KeyError, TypeError, AttributeError, IndexError, RecursionError) as error:
+    except (PdfError, RuntimeError, KeyError, TypeError, AttributeError, IndexError) as error:
         raise ValueError("no PDF of ours") from error
     for sheet in range(1, len(told.sheets) + 1):
         yield f"sheet {sheet}", "\n".join(

@@ -75,4 +75,5 @@ def test_a_map_opens_across_its_last_fold_only() -> None:
 
 def test_a_way_that_is_too_long_to_look_at_is_told_as_that(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(motion, "MOST_LOOKS", 20)
-    assert told(ROLL.replace("NAME", "outer")) == ["way not looked at to its end"]
+    anew = ROLL.replace("Small trial", "Another")  # what was looked for before is remembered
+    assert told(anew.replace("NAME", "outer")) == ["way not looked at to its end"]

@@ -125,7 +125,7 @@ class Desk:
     unlisted: set[Naming] = field(default_factory=set)
     """Kinds of names that stand in a part which is missing or could not be read: uses of them stay silent."""
     lacking: bool = False
-    """Whether a part that stands in no item is missing or broken."""
+    """Whether a part that stands in no item is missing or broken, or a name could mean either of two things."""
     _owners: int = 0
 
     def error(

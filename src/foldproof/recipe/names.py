@@ -72,6 +72,7 @@ def _report_twice_given(desk: Desk) -> None:
             if earlier is given or index in reported:
                 continue
             reported.add(index)
+            desk.lacking = True
             desk.error(
                 "name given twice",
                 f"`{given.name}` is the name of a {earlier.naming} and again of a {given.naming}; "
