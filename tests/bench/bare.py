@@ -2,11 +2,12 @@
 
     PYTHONPATH=src python tests/bench/bare.py recipes/tide-gate.yaml
 
-The figures are the same artists on the same kind of matplotlib figure, made and saved once more, with nothing of ours
-round them. The sheets are the same HTML with the same fonts, printed once more by WeasyPrint, and in them the figures
-as bare matplotlib writes them.
+The figures are the same artists on the same kind of matplotlib figure, made and saved once more, as lines and, those
+that are pictures of dots, as such, with nothing of ours round them. The sheets are the same HTML with the same fonts,
+printed once more by WeasyPrint, and in them the figures as bare matplotlib writes them.
 """
 
+import io
 import json
 import resource
 import sys
@@ -17,8 +18,10 @@ from pathlib import Path
 from typing import Any
 from unittest import mock
 
+from foldproof.documents import preview_picture
 from foldproof.documents.hush import hushed
-from foldproof.drawing import ink
+from foldproof.drawing import dots, ink
+from foldproof.drawing.record import PLAIN
 from foldproof.pipeline import build
 from foldproof.shell import seldom_collected
 
@@ -39,6 +42,7 @@ def main(recipe: Path) -> None:
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     drawn: list[tuple[Any, Any]] = []
+    dotted: list[tuple[Any, float, Any]] = []
     printed: list[tuple[dict[str, Any], dict[str, Any]]] = []
     untidied: dict[bytes, bytes] = {}
     bare_ink = ink._tidied
@@ -71,13 +75,21 @@ def main(recipe: Path) -> None:
             data = found.read()
             return URLFetcherResponse(url, untidied.get(data, data), {"Content-Type": found.content_type})
 
+    bare_dots = dots.picture_of
+
+    def picture_of(scene: Any, dots_per_mm: float, style: Any = PLAIN) -> Any:
+        dotted.append((scene, dots_per_mm, style))
+        return bare_dots(scene, dots_per_mm, style)
+
     with tempfile.TemporaryDirectory() as made:
         def once() -> None:
             ink.to_svg.cache_clear()  # warm libraries, and nothing inked before
             assert build(recipe, Path(made)).folder is not None
 
         peaks = []
-        with mock.patch.object(ink, "_tidied", tidied), mock.patch.object(weasyprint, "HTML", Noted):
+        with (mock.patch.object(ink, "_tidied", tidied), mock.patch.object(weasyprint, "HTML", Noted),
+              mock.patch.object(dots, "picture_of", picture_of),
+              mock.patch.object(preview_picture, "picture_of", picture_of)):
             once()
         peaks.append(peak())
         once()
@@ -90,6 +102,9 @@ def main(recipe: Path) -> None:
         with mock.patch.object(ink, "_tidied", lambda svg, scene, style: svg):
             for scene, style in drawn:
                 ink.to_svg(scene, style)
+        for scene, dots_per_mm, style in dotted:
+            with ink.inked(scene, style) as figure:
+                figure.savefig(io.BytesIO(), format="png", dpi=dots_per_mm * 25.4)
 
     def sheets() -> None:
         for given, how in printed:
