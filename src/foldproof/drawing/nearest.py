@@ -4,6 +4,9 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+import numpy as np
+from numpy.typing import NDArray
+
 from foldproof.drawing.plane import XY, Box, length_inside, minus, plus, times, unit
 from foldproof.drawing.scene import HEAD, Dimension
 
@@ -48,6 +51,30 @@ def off(box: Box, path: Sequence[XY], unless: float = 0.0) -> float:
             best = min(best, *(_to_stroke(corner, p, q) for corner in box.corners)) if not length_inside(
                 p, q, box) else 0.0
     return best
+
+
+def offs(boxes: Sequence[Box], path: Sequence[XY]) -> NDArray[np.float64]:
+    """How far a broken line stays away from each of many boxes, as `off` tells it of one."""
+    edges = np.array([(box.left, box.bottom, box.right, box.top) for box in boxes]).reshape(-1, 4, 1)
+    left, bottom, right, top = edges[:, 0], edges[:, 1], edges[:, 2], edges[:, 3]
+    points = np.array(path)
+    ends = np.hypot(
+        np.maximum(np.maximum(left - points[:, 0], points[:, 0] - right), 0),
+        np.maximum(np.maximum(bottom - points[:, 1], points[:, 1] - top), 0)).min(axis=1)
+    start, way = points[:-1], np.diff(points, axis=0)
+    square = (way ** 2).sum(axis=1)
+    corners = np.stack([  # for each box and stroke, four times x and y
+        np.stack(np.broadcast_arrays(x, y), axis=-1) for x in (left, right) for y in (bottom, top)], axis=1)
+    from_start = corners - start[:, None].transpose(1, 0, 2)[None]
+    along = (from_start * way).sum(axis=-1)
+    share = np.clip(np.divide(along, square, out=np.zeros_like(along), where=square > 0), 0, 1)
+    near = from_start - share[..., None] * way
+    beside = np.hypot(near[..., 0], near[..., 1]).min(axis=(1, 2))
+    sides = from_start[..., 0] * way[:, 1] - from_start[..., 1] * way[:, 0]
+    low, high = np.minimum(start, points[1:]), np.maximum(start, points[1:])
+    through = ((sides.min(axis=1) < 0) & (sides.max(axis=1) > 0) & (low[:, 0] < right) & (high[:, 0] > left)
+               & (low[:, 1] < top) & (high[:, 1] > bottom)).any(axis=1)
+    return np.where(through, 0.0, np.minimum(ends, beside))
 
 
 def _to_stroke(at: XY, p: XY, q: XY) -> float:

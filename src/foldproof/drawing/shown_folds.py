@@ -3,13 +3,15 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import pairwise
+from itertools import compress, pairwise
+
+import numpy as np
 
 from foldproof.drawing.frame import Frame
 from foldproof.drawing.labels import Wish, cross
 from foldproof.drawing.lettering import cap_height
 from foldproof.drawing.motions import fold_arrow, fold_path
-from foldproof.drawing.nearest import LEAD, off
+from foldproof.drawing.nearest import LEAD, offs
 from foldproof.drawing.picture import Pane, Picture, fold_seen, kind_of_fold, score_of, seen
 from foldproof.drawing.places import places_along
 from foldproof.drawing.plane import XY, length, minus, plus, times
@@ -72,15 +74,12 @@ class _Arrowed:
 
 def _beside_own(arrow: _Arrowed, others: Sequence[tuple[XY, ...]]) -> Wish:
     """The wish for what is written beside an arrow: only where it is nearer to this one than to any other."""
-    def own(place: tuple[XY, str, bool]) -> bool:
-        if not others:
-            return True
-        box = replace(arrow.label, at=place[0], anchor=place[1], upright=place[2]).box
-        nearest = off(box, arrow.path) + LEAD
-        return all(off(box, path, unless=nearest) >= nearest for path in others)
-
-    return Wish(label=replace(arrow.label, at=arrow.path[10]),
-                places=tuple(filter(own, arrow.places)) or arrow.places)
+    wish = Wish(label=replace(arrow.label, at=arrow.path[10]), places=arrow.places)
+    if not others:
+        return wish
+    boxes = [replace(arrow.label, at=at, anchor=anchor, upright=upright).box for at, anchor, upright in arrow.places]
+    own = np.min([offs(boxes, path) for path in others], axis=0) >= offs(boxes, arrow.path) + LEAD
+    return replace(wish, places=tuple(compress(arrow.places, own)) or arrow.places)
 
 
 def _fold_words(done: Done, *, back: bool) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import ceil
 
 from foldproof.drawing.frame import Frame
@@ -10,7 +11,7 @@ from foldproof.drawing.framing import draw_frame
 from foldproof.drawing.ink import to_svg
 from foldproof.drawing.lettering import line_step, text_width, wrap
 from foldproof.drawing.motions import motion_items
-from foldproof.drawing.plane import Box
+from foldproof.drawing.plane import Box, joined
 from foldproof.drawing.record import PLAIN, Drawing, DrawingStyle
 from foldproof.drawing.scene import Item, Label, Scene, framed, items_box, moved
 from foldproof.drawing.words import LETTERS, caption, list_of, tell_again, tell_step
@@ -94,7 +95,7 @@ def ink_step(card: Card, made: StepMade, scene: Scene, style: DrawingStyle) -> D
         scene=scene)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Cell:
     """A frame with its caption, and the sign that leads to it, each about its own origin."""
 
@@ -102,13 +103,18 @@ class _Cell:
     picture: tuple[Item, ...]
     caption: tuple[Item, ...]
 
-    @property
+    @cached_property
     def sign_box(self) -> Box | None:
         return items_box(self.sign) if self.sign else None
 
-    @property
+    @cached_property
     def box(self) -> Box:
-        return items_box((*self.picture,))
+        return items_box(self.picture)
+
+    @cached_property
+    def whole(self) -> Box:
+        """The room of the picture with its caption."""
+        return joined((self.box, items_box(self.caption))) if self.caption else self.box
 
 
 def _cell(card: Card, frames: Sequence[Frame], i: int, style: DrawingStyle, last: str = "") -> _Cell:
@@ -194,10 +200,9 @@ def _laid_out(cells: list[_Cell], style: DrawingStyle) -> list[Item]:
                 across += sign_box.width + GUTTER
             box = cell.box
             shift = (across - box.left, top - box.top)
-            placed = [moved(item, shift) for item in (*cell.picture, *cell.caption)]
-            items += placed
-            low = min(low, items_box(tuple(placed)).bottom)
-            across += items_box(tuple(placed)).width + GUTTER
+            items += [moved(item, shift) for item in (*cell.picture, *cell.caption)]
+            low = min(low, cell.whole.bottom + shift[1])
+            across += cell.whole.width + GUTTER
         top = low - ROW_GAP
     return items
 
@@ -220,11 +225,10 @@ def _rows(cells: list[_Cell], style: DrawingStyle) -> list[list[_Cell]]:
 def _width(cell: _Cell, style: DrawingStyle) -> float:
     sign = cell.sign_box
     beside = sign.width + GUTTER if sign and not _stacked(cell, style) else 0.0
-    return items_box((*cell.picture, *cell.caption)).width + beside
+    return cell.whole.width + beside
 
 
 def _stacked(cell: _Cell, style: DrawingStyle) -> bool:
     """Whether the sign that leads to a frame stands above it, for want of room beside it."""
     sign = cell.sign_box
-    own = items_box((*cell.picture, *cell.caption)).width
-    return sign is not None and own + GUTTER + sign.width > style.width_mm - 3.0
+    return sign is not None and cell.whole.width + GUTTER + sign.width > style.width_mm - 3.0
