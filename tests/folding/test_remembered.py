@@ -1,6 +1,8 @@
 """Results that are kept: the same records give the same result, others never that of records gone by."""
 
-from foldproof.folding.remembered import KEPT, remembered
+from foldproof.folding.remembered import remembered
+
+KEPT = 5
 
 
 class _Record:
@@ -11,7 +13,7 @@ class _Record:
 def test_the_same_records_are_worked_out_once_and_others_anew() -> None:
     asked: list[str] = []
 
-    @remembered
+    @remembered(KEPT)
     def told(one: _Record, two: _Record) -> str:
         asked.append(one.name + two.name)
         return one.name + two.name
@@ -24,7 +26,7 @@ def test_the_same_records_are_worked_out_once_and_others_anew() -> None:
 def test_a_record_that_is_gone_is_never_taken_for_another_and_few_are_kept() -> None:
     asked: list[str] = []
 
-    @remembered
+    @remembered(KEPT)
     def told(one: _Record) -> str:
         asked.append(one.name)
         return one.name

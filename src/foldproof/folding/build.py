@@ -17,6 +17,17 @@ panels in 33 poses, or 200 in one."""
 
 def build_card(recipe: Recipe) -> tuple[Card | None, tuple[Finding, ...]]:
     """The card of a recipe with all that is wrong with it; no card where its geometry cannot be worked out."""
+    card, findings = put_together(recipe)
+    if card is None:
+        return None, findings
+    if (much := _too_much(card)) is not None:
+        return None, (*findings, much)
+    poses, faults = pose_all(card)
+    return replace(card, poses=poses), (*findings, *faults)
+
+
+def put_together(recipe: Recipe) -> tuple[Card | None, tuple[Finding, ...]]:
+    """The card of a recipe with its pieces divided and joined, and not yet in any pose."""
     pieces: list[CardPiece] = []
     panels: dict[str, Panel] = {}
     hinges: list[Hinge] = []
@@ -36,13 +47,7 @@ def build_card(recipe: Recipe) -> tuple[Card | None, tuple[Finding, ...]]:
     bonds, faults = fix_all(recipe, panels, tuple(hinges))
     findings.extend(faults)
     card = Card(recipe=recipe, pieces=tuple(pieces), panels=panels, hinges=tuple(hinges), bonds=bonds, poses=())
-    if has_errors(faults):
-        return None, tuple(findings)
-    if (much := _too_much(card)) is not None:
-        return None, (*findings, much)
-    poses, faults = pose_all(card)
-    findings.extend(faults)
-    return replace(card, poses=poses), tuple(findings)
+    return (None if has_errors(faults) else card), tuple(findings)
 
 
 def _too_much(card: Card) -> Finding | None:

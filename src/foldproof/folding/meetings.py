@@ -111,8 +111,24 @@ def _meeting(a: _Side, b: _Side, laid: Overlay, width: Fraction) -> Meeting | No
     other = Segment(stretch.end + shift, stretch.start + shift)
     if not _matter(a, stretch, b, other, laid, apart=cross >= 0):
         return None
-    gap = root(square)
-    return Meeting(panels=(a.panel, b.panel), edges=(stretch, other), gap=gap if cross >= 0 else -gap)
+    return Meeting(panels=(a.panel, b.panel), edges=(stretch, other), gap=_signed(cross, square))
+
+
+def gap_between(a: Segment, b: Segment) -> Fraction | None:
+    """The gap between sides that face each other, each with its panel on its left; None where they are not parallel.
+
+    Signed, and exact, as a meeting's.
+    """
+    across, up = _direction(b)
+    if _direction(a) != (-across, -up):
+        return None
+    out = -a.along.left
+    cross = out.dot(b.start - a.start)
+    return _signed(cross, cross * cross / out.square)
+
+
+def _signed(cross: Fraction, square: Fraction) -> Fraction:
+    return root(square) if cross >= 0 else -root(square)
 
 
 def _matter(a: _Side, on_a: Segment, b: _Side, on_b: Segment, laid: Overlay, apart: bool) -> bool:

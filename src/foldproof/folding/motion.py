@@ -91,7 +91,7 @@ def journeys(card: Card) -> tuple[Journey, ...]:
     return tuple(found)
 
 
-@remembered
+@remembered(8)
 def journey(card: Card, start: Pose, end: Pose) -> Journey:
     """The way from one pose to another: the order that the recipe names, or else the first of some that is free."""
     scores = moving_scores(card, start, end)

@@ -8,6 +8,7 @@ from foldproof.folding.card import CardPiece, CardScore, Hinge, Panel
 from foldproof.folding.cuts import CutSheet, cut_sheet
 from foldproof.folding.naming import name_panels
 from foldproof.folding.outlines import is_round, outline_of, point_at, standard_points
+from foldproof.folding.remembered import remembered
 from foldproof.folding.scores import scores_of
 from foldproof.folding.words import distance, error, point_in_words
 from foldproof.frozen import dataclass
@@ -28,6 +29,7 @@ class Divided:
     hinges: tuple[Hinge, ...]
 
 
+@remembered(64)
 def divide(spec: PieceSpec | LayerSpec, unit: Unit) -> tuple[Divided | None, tuple[Finding, ...]]:
     """The piece of a specification; None where its outline is not sound."""
     outline, findings = outline_of(spec, unit)

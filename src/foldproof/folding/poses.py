@@ -67,6 +67,13 @@ def _lying_flat(spec: PoseSpec, pose: Pose) -> PoseSpec | None:
     return replace(spec, folds=folds)
 
 
+def placed_flat(card: Card, spec: PoseSpec) -> Mapping[str, Isometry] | None:
+    """Where each panel lies in a flat pose, and nothing more of it; None where a loop does not close."""
+    folds = {fold.score.value: fold.angle.value for fold in spec.folds if fold.angle is not None}
+    placing = place_panels(card.panels, card.hinges, card.bonds, folds, still_panel(card.recipe, spec, card.panels))
+    return None if placing.misfits else framed(card, placing.placements, spec)
+
+
 def fold_flat(card: Card, spec: PoseSpec) -> tuple[FlatPose | None, tuple[Finding, ...]]:
     """A flat pose, exactly; None where a loop does not close."""
     still = still_panel(card.recipe, spec, card.panels)

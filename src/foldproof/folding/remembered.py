@@ -6,27 +6,28 @@ from functools import wraps
 from typing import Any, TypeVar
 
 Work = TypeVar("Work", bound=Callable[..., Any])
-KEPT = 16
-"""Results of one function that are kept; the one that was asked for longest ago goes first."""
 
 
-def remembered(work: Work) -> Work:
-    """A pure function of frozen records that remembers its last results.
+def remembered(most: int) -> Callable[[Work], Work]:
+    """A pure function of frozen records that remembers its last results, at most so many.
 
     Records are known by identity, which a card's depth makes much cheaper than equality; they are held as long as the
-    result is, so that no other can take their place.
+    result is, so that no other can take their place. The result that was asked for longest ago goes first.
     """
-    kept: OrderedDict[tuple[int, ...], tuple[tuple[object, ...], Any]] = OrderedDict()
+    def made(work: Work) -> Work:
+        kept: OrderedDict[tuple[int, ...], tuple[tuple[object, ...], Any]] = OrderedDict()
 
-    @wraps(work)
-    def asked(*records: object) -> Any:
-        key = tuple(map(id, records))
-        if key in kept:
-            kept.move_to_end(key)
-        else:
-            kept[key] = records, work(*records)
-            if len(kept) > KEPT:
-                kept.popitem(last=False)
-        return kept[key][1]
+        @wraps(work)
+        def asked(*records: object) -> Any:
+            key = tuple(map(id, records))
+            if key in kept:
+                kept.move_to_end(key)
+            else:
+                kept[key] = records, work(*records)
+                if len(kept) > most:
+                    kept.popitem(last=False)
+            return kept[key][1]
 
-    return asked  # type: ignore[return-value]
+        return asked  # type: ignore[return-value]
+
+    return made

@@ -1,5 +1,7 @@
 """The steps carried out in order on an empty table."""
 
+from collections.abc import Sequence
+
 from foldproof.findings.finding import Finding
 from foldproof.folding.card import Card
 from foldproof.making.again import lost_in_repeat
@@ -19,10 +21,22 @@ def carry_out(card: Card, table: Table | None = None) -> Making:
 
     The table is empty at the start unless something lies there already.
     """
-    table = table or Table()
+    made, findings = do_steps(card, card.recipe.steps, table or Table())
+    layered = frozenset(
+        finding.place for finding in findings if finding.name in (AFTER_GLUING, THROUGH_FOLDS) and finding.place)
+    return Making(steps=made, findings=(*findings, *compare(card, made, layered)))
+
+
+def do_steps(
+    card: Card, specs: Sequence[StepSpec], table: Table, first: int = 1,
+) -> tuple[tuple[StepMade, ...], list[Finding]]:
+    """Steps done one after the other on what lies on the table, and what could not be done; not held against the plan.
+
+    `first` is the number of the first of them.
+    """
     steps: list[StepMade] = []
     findings: list[Finding] = []
-    for number, spec in enumerate(card.recipe.steps, start=1):
+    for number, spec in enumerate(specs, start=first):
         before = table
         done, table, found = _round(card, table, spec, None)
         findings += found
@@ -35,10 +49,7 @@ def carry_out(card: Card, table: Table | None = None) -> Making:
         table = rested(table, before, spec)
         steps.append(StepMade(
             number=number, spec=spec, done=tuple(done), again=tuple(again), before=before, after=table))
-    made = tuple(steps)
-    layered = frozenset(
-        finding.place for finding in findings if finding.name in (AFTER_GLUING, THROUGH_FOLDS) and finding.place)
-    return Making(steps=made, findings=(*findings, *compare(card, made, layered)))
+    return tuple(steps), findings
 
 
 def _round(

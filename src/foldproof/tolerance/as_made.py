@@ -1,14 +1,19 @@
 """The card as hands made it: outlines and scores taken from the table, everything else from the plan."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from typing import TypeVar
 
 from foldproof.findings.finding import has_errors
-from foldproof.folding.build import build_card
-from foldproof.folding.card import Card
-from foldproof.making.carry_out import carry_out
+from foldproof.folding.build import put_together
+from foldproof.folding.card import Card, StandingPose
+from foldproof.folding.poses import placed_flat
+from foldproof.folding.standing import stand
+from foldproof.frozen import dataclass
+from foldproof.making.carry_out import do_steps
 from foldproof.making.folds import same_line
-from foldproof.making.table import OnTable, Table
+from foldproof.making.table import OnTable, StepMade, Table
+from foldproof.paper.isometry import Isometry
 from foldproof.paper.polygon import bounding_box
 from foldproof.paper.vector import Point, Segment
 from foldproof.recipe.actions import Attach, Dry, Measure, Note, SlideIn, Stamp, Tie, Tuck
@@ -34,35 +39,82 @@ _LEAVES_PAPER = (Attach, SlideIn, Tuck, Stamp, Tie, Dry, Measure, Note)
 """Actions after which each piece has the shape and the scores that it had."""
 
 
-def as_made(card: Card, nominal: Table, steps: tuple[StepSpec, ...], poses: tuple[PoseSpec, ...]) -> Card | None:
-    """The card that comes of other steps, in some of its poses; None where it cannot be folded.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """A card put together, and where its panels come to lie in the poses that the outcomes speak of."""
 
-    `nominal` is the table after the card's own steps (see `paper_work`), so that each score is known by its turn.
+    card: Card
+    """In no pose."""
+    closed: Mapping[str, Isometry]
+    """For each panel where it lies in the closed pose, as `FlatPose.placements`; empty where the card has no such."""
+    stands: StandingPose | None
+
+
+def as_planned(card: Card) -> Made:
+    """The card as its plan has it."""
+    closed, stands = card.closed, _stands(card)
+    pose = card.pose(stands.name.value) if stands is not None else None
+    return Made(
+        card=card, closed=closed.placements if closed is not None else {},
+        stands=pose if isinstance(pose, StandingPose) else None)
+
+
+def as_made(card: Card, nominal: Sequence[StepMade], steps: tuple[StepSpec, ...]) -> Made | None:
+    """The card that comes of other steps; None where it cannot be folded.
+
+    `nominal` are the card's own steps carried out (see `paper_work`), so that each score is known by its turn, and
+    nothing is done again that comes before the first other step. Who lies over whom is not asked again: small errors
+    leave that as it is.
     """
-    recipe = _recipe(card, nominal, paper_work(card, steps), poses)
-    if recipe is None:
+    first = next((at for at, (own, other) in enumerate(zip(card.recipe.steps, steps, strict=True)) if own is not other),
+                 len(steps))
+    end = paper_work(card, steps[first:], nominal[first].before)[-1].after if first < len(steps) else nominal[-1].after
+    recipe = _recipe(card, nominal[-1].after, end)
+    built, faults = put_together(recipe) if recipe is not None else (None, ())
+    if built is None or has_errors(faults):
         return None
-    built, faults = build_card(recipe)
-    return None if built is None or has_errors(faults) else built
+    closed: Mapping[str, Isometry] | None = {}
+    if card.closed is not None:
+        closed = placed_flat(built, card.closed.spec)
+    pose, stands = None, _stands(card)
+    if stands is not None and isinstance(card.pose(stands.name.value), StandingPose):
+        pose, faults = stand(built, stands)
+        if pose is None or has_errors(faults):
+            return None
+    return None if closed is None else Made(card=built, closed=closed, stands=pose)
 
 
-def paper_work(card: Card, steps: tuple[StepSpec, ...]) -> Table:
-    """The table after the steps with nothing put on anything: all that shapes the paper, and nothing else."""
-    bare = tuple(
+def _stands(card: Card) -> PoseSpec | None:
+    """The pose whose height the recipe promises."""
+    wanted = card.recipe.finished.stands
+    return next((pose for pose in card.recipe.poses if wanted and pose.name.value == wanted.pose.value), None)
+
+
+def paper_work(card: Card, steps: Sequence[StepSpec], table: Table | None = None) -> tuple[StepMade, ...]:
+    """The steps carried out with nothing put on anything: all that shapes the paper, and nothing else."""
+    bare = [
         replace(step, actions=tuple(action for action in step.actions if not isinstance(action, _LEAVES_PAPER)))
-        for step in steps)
-    return carry_out(replace(card, recipe=replace(card.recipe, steps=bare))).end
+        for step in steps]
+    return do_steps(card, bare, table or Table())[0]
 
 
-def _recipe(card: Card, nominal: Table, made: Table, poses: tuple[PoseSpec, ...]) -> Recipe | None:
+def _recipe(card: Card, nominal: Table, made: Table) -> Recipe | None:
     recipe = card.recipe
     if made.pieces.keys() != nominal.pieces.keys():
         return None
-    pieces = tuple(_piece(card, spec, nominal.pieces, made.pieces) for spec in recipe.pieces)
+    pieces = tuple(_kept(spec, _piece(card, spec, nominal.pieces, made.pieces)) for spec in recipe.pieces)
     layers = tuple(
-        replace(spec, shape=_shape(spec.shape, spec, made.pieces[spec.name.value]))
+        _kept(spec, replace(spec, shape=_shape(spec.shape, spec, made.pieces[spec.name.value])))
         if spec.name.value in made.pieces else spec for spec in recipe.layers)
-    return replace(recipe, pieces=pieces, layers=layers, poses=poses)
+    return replace(recipe, pieces=pieces, layers=layers)
+
+
+Sheet = TypeVar("Sheet", PieceSpec, LayerSpec)
+
+
+def _kept(spec: Sheet, made: Sheet) -> Sheet:
+    """The very sheet of the plan where it was made so: what is known of it holds."""
+    return spec if made == spec else made
 
 
 def _piece(

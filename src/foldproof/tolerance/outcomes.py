@@ -1,16 +1,23 @@
-"""What may come out otherwise: edges that meet, borders, the room in the envelope, the height of a standing card."""
+"""What may come out otherwise: edges that meet, borders, the room in the envelope, the height of a standing card.
 
-from collections.abc import Iterator
+Each outcome is read off the plan with its limits, and off a card as hands made it by its gauge.
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from foldproof.checks.envelope import envelope_fit
 from foldproof.checks.finished import wanted_gap
 from foldproof.checks.phrases import length
-from foldproof.folding.card import Card, StandingPose
+from foldproof.folding.card import Card, Meeting, StandingPose
+from foldproof.folding.meetings import gap_between
 from foldproof.measures.quantity import Unit
+from foldproof.paper.polygon import bounding_box, edges
+from foldproof.paper.vector import Segment
 from foldproof.recipe.records import LayerSpec
 from foldproof.refit.hands import distances
+from foldproof.tolerance.as_made import Made
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,12 +39,27 @@ class Outcome:
     exact: bool = True
 
 
-def outcomes_of(card: Card) -> Iterator[Outcome]:
+Gauge = Callable[[Made], Fraction | None]
+"""Reads one outcome off a card; None where that has no such."""
+
+
+def outcomes_of(card: Card) -> tuple[Outcome, ...]:
     """Every outcome of a card, those that the recipe promises first."""
+    return tuple(outcome for outcome, _ in gauged(card))
+
+
+def gauged(card: Card) -> Iterator[tuple[Outcome, Gauge]]:
+    """Every outcome of a card with what reads it off another of the same plan."""
     yield from _meetings(card)
     yield from _envelope(card)
     yield from _borders(card)
     yield from _height(card)
+
+
+def readings(gauges: Mapping[str, Gauge], made: Made) -> dict[str, Fraction]:
+    """What can be read, by the names of the outcomes."""
+    found = ((name, gauge(made)) for name, gauge in gauges.items())
+    return {name: value for name, value in found if value is not None}
 
 
 def visible_miss(card: Card) -> Fraction:
@@ -45,7 +67,7 @@ def visible_miss(card: Card) -> Fraction:
     return {Unit.INCH: Fraction(1, 16), Unit.MM: Fraction(3, 2), Unit.CM: Fraction(3, 20)}[card.recipe.unit]
 
 
-def _meetings(card: Card) -> Iterator[Outcome]:
+def _meetings(card: Card) -> Iterator[tuple[Outcome, Gauge]]:
     closed = card.closed
     if closed is None:
         return
@@ -59,10 +81,33 @@ def _meetings(card: Card) -> Iterator[Outcome]:
                 name=f"meeting {first}, {second}", what=f"The gap between the {first} and the {second}",
                 value=nearest.gap, least=wanted - miss, most=wanted + miss,
                 low=f"The {first} and the {second} {'overlap' if wanted <= 0 else 'stand too close'}",
-                high=f"The {first} and the {second} {'gape' if wanted <= 0 else 'stand too far apart'}")
+                high=f"The {first} and the {second} {'gape' if wanted <= 0 else 'stand too far apart'}"), _gap(nearest)
 
 
-def _envelope(card: Card) -> Iterator[Outcome]:
+def _gap(meeting: Meeting) -> Gauge:
+    def read(made: Made) -> Fraction | None:
+        if any(panel not in made.closed for panel in meeting.panels):
+            return None
+        one, other = (
+            _nearest(edges(made.closed[panel].ring(made.card.panels[panel].ring)), edge)
+            for panel, edge in zip(meeting.panels, meeting.edges, strict=True))
+        return gap_between(one, other)
+
+    return read
+
+
+def _nearest(sides: Iterable[Segment], edge: Segment) -> Segment:
+    """The side that an edge of the plan has become: of those that run as it does, the one whose line is nearest."""
+    def off(side: Segment) -> tuple[bool, float]:
+        along = side.along
+        apart = float(along.cross(edge.middle - side.start) ** 2 / along.square)
+        turned = float(along.cross(edge.along) ** 2 / (along.square * edge.along.square))
+        return turned > 0.01 or along.dot(edge.along) < 0, apart
+
+    return min(sides, key=off)
+
+
+def _envelope(card: Card) -> Iterator[tuple[Outcome, Gauge]]:
     closed, fit = card.closed, envelope_fit(card)
     if closed is None or fit is None or not fit.goes_in:
         return
@@ -71,10 +116,20 @@ def _envelope(card: Card) -> Iterator[Outcome]:
     for room, (side, value) in zip(sides, card_sides, strict=True):
         yield Outcome(
             name=f"closed {side}", what=f"The {side} of the closed card", value=value, least=None, most=room,
-            low="", high=f"The card does not go into its {fit.envelope} envelope")
+            low="", high=f"The card does not go into its {fit.envelope} envelope"), _closed(side)
 
 
-def _borders(card: Card) -> Iterator[Outcome]:
+def _closed(side: str) -> Gauge:
+    def read(made: Made) -> Fraction | None:
+        if not made.closed:
+            return None
+        box = bounding_box(p for name, move in made.closed.items() for p in move.ring(made.card.panels[name].ring))
+        return box.width if side == "width" else box.height
+
+    return read
+
+
+def _borders(card: Card) -> Iterator[tuple[Outcome, Gauge]]:
     for bond in card.bonds:
         if not isinstance(bond.spec, LayerSpec) or bond.spec.overhangs:
             continue
@@ -82,16 +137,30 @@ def _borders(card: Card) -> Iterator[Outcome]:
             if value > 0:
                 yield Outcome(
                     name=f"border {side} {bond.name}", what=f"The {side} border of the {bond.name}", value=value,
-                    least=Fraction(0), most=None, low=f"The {bond.name} sticks out past the {side} edge", high="")
+                    least=Fraction(0), most=None, low=f"The {bond.name} sticks out past the {side} edge", high=""
+                ), _border(bond.name, side)
 
 
-def _height(card: Card) -> Iterator[Outcome]:
+def _border(name: str, side: str) -> Gauge:
+    def read(made: Made) -> Fraction | None:
+        bond = next((one for one in made.card.bonds if one.name == name), None)
+        return distances(made.card, bond)[side] if bond is not None else None
+
+    return read
+
+
+def _height(card: Card) -> Iterator[tuple[Outcome, Gauge]]:
     stands = card.recipe.finished.stands
     pose = card.pose(stands.pose.value) if stands is not None else None
     if isinstance(pose, StandingPose):
         yield Outcome(
             name=f"height {pose.name}", what=f"The height of the card in the pose {pose.name}",
-            value=Fraction(pose.height).limit_denominator(10**6), least=None, most=None, low="", high="", exact=False)
+            value=_reach(pose), least=None, most=None, low="", high="", exact=False
+        ), lambda made: _reach(made.stands) if made.stands is not None else None
+
+
+def _reach(pose: StandingPose) -> Fraction:
+    return Fraction(pose.height).limit_denominator(10**6)
 
 
 def told(card: Card, value: Fraction) -> str:

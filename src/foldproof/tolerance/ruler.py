@@ -14,7 +14,8 @@ from foldproof.frozen import dataclass
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Unit
 from foldproof.paper.polygon import bounding_box
-from foldproof.tolerance.outcomes import outcomes_of
+from foldproof.tolerance.as_made import Made, as_planned
+from foldproof.tolerance.outcomes import Gauge, gauged, readings
 from foldproof.tolerance.settings import Setting
 from foldproof.tolerance.study import SMALL, slopes
 
@@ -55,7 +56,9 @@ class Diagnosis:
 
 def measurable(card: Card) -> tuple[Measurable, ...]:
     """What can be measured: sizes of pieces and panels, and of the finished card what can come out otherwise."""
-    return tuple(Measurable(name=_named(key), key=key, value=value) for key, value in _look(card).items())
+    return tuple(
+        Measurable(name=_named(key), key=key, value=value)
+        for key, value in _look(as_planned(card), _gauges(card)).items())
 
 
 def fineness(unit: Unit) -> Fraction:
@@ -65,14 +68,15 @@ def fineness(unit: Unit) -> Fraction:
 
 def diagnose(card: Card, making: Making, readings: Mapping[str, Fraction]) -> Diagnosis:
     """Which settings explain the readings, which are given by the keys of what can be measured."""
-    before = _look(card)
+    gauges = _gauges(card)
+    before = _look(as_planned(card), gauges)
     off = {key: value - before[key] for key, value in readings.items()}
     fine = fineness(card.recipe.unit)
     if all(abs(error) <= fine for error in off.values()):
         return Diagnosis(off=off, causes=(), ask=None)
     levers = [
-        _Lever(setting=setting, sign=sign, slope=slope)
-        for sign in (1, -1) for setting, slope in slopes(card, making, _look, sign * SMALL)[0]]
+        _Lever(setting=setting, sign=sign, slope=slope) for sign in (1, -1)
+        for setting, slope in slopes(card, making, lambda made: _look(made, gauges), sign * SMALL)[0]]
     causes = _singles(levers, off, fine) or _pairs(levers, off, fine)
     return Diagnosis(off=off, causes=causes[:MOST_TOLD], ask=_ask(levers, causes, off, fine))
 
@@ -90,8 +94,12 @@ class _Lever:
         return self.slope.get(key, Fraction(0))
 
 
-def _look(card: Card) -> dict[str, Fraction]:
-    found: dict[str, Fraction] = {}
+def _gauges(card: Card) -> Mapping[str, Gauge]:
+    return {outcome.name: gauge for outcome, gauge in gauged(card) if outcome.exact}
+
+
+def _look(made: Made, gauges: Mapping[str, Gauge]) -> dict[str, Fraction]:
+    card, found = made.card, dict[str, Fraction]()
     for piece in card.pieces:
         box = bounding_box(piece.outline)
         found |= {f"width {piece.name}": box.width, f"height {piece.name}": box.height}
@@ -99,7 +107,7 @@ def _look(card: Card) -> dict[str, Fraction]:
             for name in piece.panels:
                 box = bounding_box(card.panels[name].ring)
                 found |= {f"width {name}": box.width, f"height {name}": box.height}
-    return found | {outcome.name: outcome.value for outcome in outcomes_of(card) if outcome.exact}
+    return found | readings(gauges, made)
 
 
 def _named(key: str) -> str:

@@ -16,9 +16,8 @@ from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.measures.quantity import Unit
 from foldproof.recipe.actions import Attach
-from foldproof.recipe.records import PoseSpec
-from foldproof.tolerance.as_made import as_made, paper_work
-from foldproof.tolerance.outcomes import Outcome, outcomes_of
+from foldproof.tolerance.as_made import Made, as_made, as_planned, paper_work
+from foldproof.tolerance.outcomes import Outcome, gauged, readings
 from foldproof.tolerance.settings import Setting, settings_of, with_setting
 
 SMALL = Fraction(1, 4096)
@@ -89,8 +88,10 @@ def tolerance_of(card: Card) -> Fraction:
 
 def study(card: Card, making: Making) -> Study:
     """Move each setting by a little and see what becomes of each outcome."""
-    outcomes = {outcome.name: outcome for outcome in outcomes_of(card)}
-    moved, unstudied = slopes(card, making, lambda made: {one.name: one.value for one in outcomes_of(made)})
+    found = tuple(gauged(card))
+    outcomes = {outcome.name: outcome for outcome, _ in found}
+    gauges = {outcome.name: gauge for outcome, gauge in found}
+    moved, unstudied = slopes(card, making, lambda made: readings(gauges, made))
     limit = tolerance_of(card)
     spreads = [
         spread_of(outcome, [Share(setting=setting, sensitivity=slope[name]) for setting, slope in moved
@@ -104,19 +105,18 @@ Slopes = tuple[tuple[Setting, Mapping[str, Fraction]], ...]
 
 
 def slopes(
-    card: Card, making: Making, look: Callable[[Card], Mapping[str, Fraction]], step: Fraction = SMALL,
+    card: Card, making: Making, look: Callable[[Made], Mapping[str, Fraction]], step: Fraction = SMALL,
 ) -> tuple[Slopes, tuple[Setting, ...]]:
     """What each setting does to what is looked at, and the settings with whose error the card could not be folded.
 
     `step` is how far each is moved: a closed size has another slope upward than downward where two panels are alike.
     Measures named `border SIDE LAYER` are also moved by the hand that lays the layer down.
     """
-    before = look(card)
-    poses, nominal = _poses(card), paper_work(card, card.recipe.steps)
+    before, nominal = look(as_planned(card)), paper_work(card, card.recipe.steps)
     moved: list[tuple[Setting, Mapping[str, Fraction]]] = []
     unstudied: list[Setting] = []
     for setting in settings_of(making):
-        made = as_made(card, nominal, with_setting(making, setting, step), poses)
+        made = as_made(card, nominal, with_setting(making, setting, step))
         if made is None:
             unstudied.append(setting)
             continue
@@ -164,12 +164,3 @@ def _by_hand(making: Making, outcome: str) -> list[Share]:
                     what=f"place of the {name} {'from side to side' if across else 'up and down'}", value=Fraction(0))
                 return [Share(setting=setting, sensitivity=Fraction(1 if side in ("left", "bottom") else -1))]
     return []
-
-
-def _poses(card: Card) -> tuple[PoseSpec, ...]:
-    """The closed pose and the one that stands: all that the outcomes speak of."""
-    wanted = {card.closed.name} if card.closed is not None else set()
-    stands = card.recipe.finished.stands
-    if stands is not None:
-        wanted.add(stands.pose.value)
-    return tuple(pose for pose in card.recipe.poses if pose.name.value in wanted)

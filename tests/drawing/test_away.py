@@ -21,7 +21,7 @@ def test_the_distance_of_a_broken_line_is_that_of_geometry(boxes: list[Box], pat
     for one, distance in zip(boxes, wanted, strict=True):
         assert off(one, path) == pytest.approx(distance, abs=1e-6)
         near = off(one, path, unless=far)
-        assert near == pytest.approx(distance, abs=1e-6) or near < far and distance < far + 1e-6
+        assert near == pytest.approx(distance, abs=1e-6) or (near < far and distance < far + 1e-6)
 
 
 def test_a_line_through_a_box_or_along_it_is_not_away() -> None:
