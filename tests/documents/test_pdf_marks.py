@@ -1,9 +1,11 @@
 """Marks on paper, read back. US letter is 612 x 792 points, a point being 1/72 in (ISO 32000-1, 8.3.2.3)."""
 
+import io
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import astuple, replace
 
 import pytest
+from pikepdf import Array, Dictionary, Name, Pdf
 
 from foldproof.documents.pdf_marks import marks_of
 from foldproof.documents.printing import FONT_RULES, to_pdf
@@ -30,6 +32,26 @@ def test_a_stroke_and_a_word_lie_where_the_page_says_and_as_large() -> None:
     assert stroke.top - stroke.bottom == pytest.approx(20 * mm, abs=0.01)
     assert stroke.line == pytest.approx(1.0 * mm, abs=0.01)
     assert {round(size, 2) for size, _, _ in page.letters} == {12.0}
+
+
+def test_content_is_read_by_its_grammar_wherever_it_is_cut_in_two() -> None:
+    """Operators within texts ink nothing, a list is no path, and a form lies where its matrix puts it."""
+    pdf = Pdf.new()
+    page = pdf.add_blank_page(page_size=(200, 150))
+    form = pdf.make_stream(
+        b"2 w 0 0 10 20 re S", Type=Name.XObject, Subtype=Name.Form, Matrix=Array([1, 0, 0, 1, 100, 60]))
+    page.obj.Resources = Dictionary(XObject=Dictionary(X=form))
+    page.obj.Contents = Array([
+        pdf.make_stream(b"q 2 0 0 2 10 20 cm 3 w BT /F 5 Tf 1 0 0 1 7 8 Tm (a \\) 9 9 m 0 0 l S [) Tj ET [2 1] 0 d"),
+        pdf.make_stream(b"5 5 m 15 5 l .5 .5 1 1 15 25 c W S 1 1 4 4 re f Q /X Do 0 0 m 50 50 m 60 70 l S 7 7 m S"),
+    ])
+    written = io.BytesIO()
+    pdf.save(written)
+    (read,) = marks_of(written.getvalue())
+    assert (read.width, read.height) == (200, 150)
+    assert read.letters == ((10.0, 24.0, 36.0),)
+    assert [astuple(stroke) for stroke in read.strokes] == [
+        (20.0, 30.0, 40.0, 70.0, 6.0), (100.0, 60.0, 110.0, 80.0, 2.0), (50.0, 50.0, 60.0, 70.0, 1.0)]
 
 
 def test_the_printed_templates_measure_true(card: Card, files: Mapping[str, bytes]) -> None:

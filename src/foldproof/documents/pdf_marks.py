@@ -5,6 +5,7 @@ also inside forms. Lengths are points from the bottom left corner of the page.
 """
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -12,12 +13,14 @@ from pikepdf import Dictionary, Pdf, Stream
 
 from foldproof.documents.pdf_text import inked, opened
 
-_NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)"
-_NAME = rb"[^\s/\[\]<>(){}%]+"
-_OPERATION = re.compile(
-    rb"<[0-9A-Fa-f\s]*>|\((?:\\.|[^\\()])*\)|(?:/(?P<name>" + _NAME + rb")\s*)?(?P<numbers>(?:" + _NUMBER
-    + rb"\s+)*)(?P<operator>[A-Za-z'\"*]+)|/" + _NAME)
-"""An operator with the name or the numbers before it; text and names that no operator follows are passed over."""
+_STEP = re.compile(
+    rb"(?P<given>(?:[-+.\d\s]++|/[^\s/\[\]<>(){}%]++|\[[^\[\]()]*+\]|<<|>>|<[0-9A-Fa-f\s]*+>|\((?:\\.|[^\\()])*+\)"
+    rb"|[\[\]])*+)(?P<operator>[A-Za-z'\"*]+)")
+"""An operator with what is given to it: numbers, names, texts, lists."""
+_PUT = frozenset((b"m", b"l", b"c", b"v", b"y", b"re"))
+"""What lengthens a path; `h` adds no point to it."""
+_STROKED = frozenset((b"S", b"s", b"B", b"b", b"B*", b"b*"))
+_UNSTROKED = frozenset((b"f", b"f*", b"F", b"n"))
 Matrix = tuple[float, float, float, float, float, float]
 _PLAIN: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
@@ -47,11 +50,10 @@ class Marks:
 def marks_of(data: bytes | Pdf) -> tuple[Marks, ...]:
     """What stands on each page."""
     found = []
-    pdf = data if isinstance(data, Pdf) else opened(data)
-    for page in pdf.pages:
+    for page in (data if isinstance(data, Pdf) else opened(data)).pages:
         walk = _Walk()
-        walk.content(inked(page), page.obj.get("/Resources", Dictionary()), _PLAIN)
-        left, bottom, right, top = map(float, page.mediabox)
+        walk.content(inked(page), page.resources, _PLAIN)
+        left, bottom, right, top = _numbers(page.mediabox)
         found.append(Marks(
             width=right - left, height=top - bottom, letters=tuple(walk.letters), strokes=tuple(walk.strokes)))
     return tuple(found)
@@ -85,69 +87,79 @@ class _Walk:
         """One stretch of content, and the forms that it calls."""
         kept: list[tuple[Matrix, float]] = []
         line, size, text = 1.0, 0.0, _PLAIN
-        path: list[tuple[float, float]] = []
-        begun: list[tuple[float, float]] = []
-        for found in _OPERATION.finditer(data):
-            match found["operator"]:
-                case None:
-                    pass
+        path: list[tuple[bytes, bytes]] = []
+        for given, operator in _STEP.findall(data):
+            if operator in _PUT:
+                path.append((given, operator))
+                continue
+            if operator in _STROKED:
+                self._stroke(path, matrix, line)
+                path = []
+                continue
+            if operator in _UNSTROKED:
+                path = []
+                continue
+            match operator:
                 case b"q":
                     kept.append((matrix, line))
                 case b"Q" if kept:
                     matrix, line = kept.pop()
                 case b"cm":
-                    matrix = _times(_six(_numbers(found)), matrix)
+                    matrix = _times(_six(given.split()), matrix)
                 case b"w":
-                    line = _numbers(found)[-1]
+                    line = float(given)
                 case b"BT":
                     text = _PLAIN
                 case b"Tm":
-                    text = _six(_numbers(found))
+                    text = _six(given.split())
                 case b"Td" | b"TD":
-                    x, y = _numbers(found)[-2:]
-                    text = _times((1, 0, 0, 1, x, y), text)
+                    right, up = _numbers(given.split())
+                    text = _times((1, 0, 0, 1, right, up), text)
                 case b"Tf":
-                    size = _numbers(found)[-1]
+                    size = float(given.split()[-1])
                 case b"Tj" | b"TJ":
                     whole = _times(text, matrix)
                     self.letters.append((size * _scale(whole), whole[4], whole[5]))
-                case b"m":
-                    x, y = _numbers(found)[-2:]
-                    begun = [_at(matrix, x, y)]  # counts only when a line follows
-                case b"l" | b"c" | b"v" | b"y":
-                    x, y = _numbers(found)[-2:]
-                    path += [*begun, _at(matrix, x, y)]
-                    begun = []
-                case b"re":
-                    x, y, wide, high = _numbers(found)[-4:]
-                    path += [_at(matrix, *p) for p in ((x, y), (x + wide, y), (x + wide, y + high), (x, y + high))]
-                case b"S" | b"s" | b"B" | b"b" | b"B*" | b"b*":
-                    self._stroke(path, line * _scale(matrix))
-                    path = []
-                case b"f" | b"f*" | b"F" | b"n":
-                    path = []
                 case b"Do":
-                    self._form(found["name"].decode("latin-1"), resources, matrix)
+                    self._form(given.decode("latin-1").strip(), resources, matrix)
                 case _:
                     pass
 
-    def _stroke(self, path: list[tuple[float, float]], line: float) -> None:
-        if path:
-            xs, ys = [x for x, _ in path], [y for _, y in path]
-            self.strokes.append(Stroke(left=min(xs), bottom=min(ys), right=max(xs), top=max(ys), line=line))
+    def _stroke(self, path: Sequence[tuple[bytes, bytes]], matrix: Matrix, line: float) -> None:
+        points: list[tuple[float, float]] = []
+        begun: list[tuple[float, float]] = []
+        for given, operator in path:
+            match operator:
+                case b"m":
+                    begun = [_last_point(given)]  # counts only when a line follows
+                case b"re":
+                    x, y, wide, high = _numbers(given.split())
+                    points += (x, y), (x + wide, y), (x + wide, y + high), (x, y + high)
+                case _:
+                    points += (*begun, _last_point(given))
+                    begun = []
+        if points:
+            xs, ys = zip(*(_at(matrix, x, y) for x, y in points), strict=True)
+            self.strokes.append(Stroke(
+                left=min(xs), bottom=min(ys), right=max(xs), top=max(ys), line=line * _scale(matrix)))
 
     def _form(self, name: str, resources: Any, matrix: Matrix) -> None:
-        form = resources.get("/XObject", Dictionary()).get(f"/{name}")
+        form = resources.get("/XObject", Dictionary()).get(name)
         if not isinstance(form, Stream) or form.get("/Subtype") != "/Form":
             return
-        own = _six([float(n) for n in form["/Matrix"]]) if "/Matrix" in form else _PLAIN
+        own = _six(form["/Matrix"]) if "/Matrix" in form else _PLAIN
         self.content(form.read_bytes(), form.get("/Resources", resources), _times(own, matrix))
 
 
-def _six(numbers: list[float]) -> Matrix:
-    a, b, c, d, e, f = numbers[-6:]
+def _last_point(given: bytes) -> tuple[float, float]:
+    x, y = given.split()[-2:]
+    return float(x), float(y)
+
+
+def _numbers(written: Any) -> list[float]:
+    return [float(number) for number in written]
+
+
+def _six(written: Any) -> Matrix:
+    a, b, c, d, e, f = _numbers(written)
     return (a, b, c, d, e, f)
-
-
-def _numbers(found: re.Match[bytes]) -> list[float]:
-    return [float(number) for number in found["numbers"].split()]

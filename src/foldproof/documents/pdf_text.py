@@ -5,19 +5,20 @@ footers are no part of it.
 """
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from itertools import groupby
-from struct import unpack
 from typing import Any
 
 from pikepdf import Array, Dictionary, Object, Page, Pdf, Stream
 
 _OPERATORS = re.compile(
-    r"\[(?P<shown>[^\[\]]*)\]\s*TJ|/(?P<font>\S+)\s+[\d.]+\s+Tf\b|(?P<end>\bEMC\b)"
-    r"|(?:/MCID\s+(?P<mark>\d+)[^<>]*>>\s*)?\bB[DM]C\b")
-"""What matters of a page's content as our printer writes it: marks, fonts, and text in hexadecimal."""
+    r"\[(?P<shown>[^\[\]]*)\]\s*TJ|/(?P<font>\S+)\s+[\d.]+\s+Tf\b|/MCID\s+(?P<mark>\d+)[^<>]*>>\s*BDC\b"
+    r"|EMC(?<=\bEMC)\b|B[DM]C(?<=\bB[DM]C)\b")
+"""What matters of a page's content as our printer writes it: marks, fonts, and text in hexadecimal. Each alternative
+begins with a letter that is seldom met, so the search leaps from one to the next.
+"""
 _CODES = re.compile(r"<([0-9A-Fa-f\s]*)>")
 _BF_CHAR = re.compile(r"<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?=[<e\n])")
 _BF_RANGE = re.compile(r"<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>")
@@ -74,24 +75,24 @@ def inked(page: Page) -> bytes:
 def read_pdf(data: bytes | Pdf) -> Told:
     """Read a tagged PDF."""
     pdf = data if isinstance(data, Pdf) else opened(data)
+    fonts = _Fonts()
     marked: dict[tuple[int, int], str] = {}
-    sheets, loose = [], set()
-    numbers: dict[int, int] = {}
-    known: dict[tuple[int, int], Mapping[int, str]] = {}
+    sheets = []
     for number, page in enumerate(pdf.pages):
-        by_mark, everything = _texts(page, known)
+        by_mark, everything = _texts(inked(page).decode("latin-1"), fonts.of(page))
         marked.update({(number, mark): text for mark, text in by_mark.items()})
         sheets.append(everything)
-        loose |= set(_loose_fonts(page))
-        numbers[int(page.objgen[0])] = number
+    numbers = {page.obj.objgen: n for n, page in enumerate(pdf.pages)}
     root = pdf.Root
-    parts = _Tree(numbers, marked).walk(root["/StructTreeRoot"], "", 0, 0) if "/StructTreeRoot" in root else ()
+    parts = _Tree(numbers, marked).walk(root["/StructTreeRoot"]) if "/StructTreeRoot" in root else ()
     return Told(
-        said=_blocks(parts), sheets=tuple(sheets), loose_fonts=tuple(sorted(loose)),
+        said=_blocks(parts), sheets=tuple(sheets), loose_fonts=tuple(sorted(fonts.loose)),
         title=str(pdf.docinfo.get("/Title", "")), language=str(root.get("/Lang", "")),
     )
 
 
+_WITHIN_A_LINE = frozenset(["", "Span", "NonStruct", "Link"])
+"""Tags that begin no block."""
 Part = tuple[int, str, str, int]
 """A number that the parts of one block share, its tag, a stretch of its text, its page from 0."""
 
@@ -108,73 +109,96 @@ def _blocks(parts: Iterable[Part]) -> tuple[Said, ...]:
 class _Tree:
     """A walk over the structure that numbers the blocks as it meets them."""
 
-    def __init__(self, numbers: Mapping[int, int], marked: Mapping[tuple[int, int], str]) -> None:
+    def __init__(self, numbers: Mapping[tuple[int, int], int], marked: Mapping[tuple[int, int], str]) -> None:
         self.numbers, self.marked, self.blocks = numbers, marked, 0
+        self.parts: list[Part] = []
 
-    def walk(self, node: Any, tag: str, block: int, page: int) -> Iterator[Part]:
-        """The parts below a node of the structure."""
-        if isinstance(node, Array):
+    def walk(self, node: Any, tag: str = "", block: int = 0, page: int = 0) -> Sequence[Part]:
+        """The parts below a node of the structure, after those that were met before."""
+        if isinstance(node, int):
+            if text := self.marked.get((page, node), ""):
+                self.parts.append((block, tag, text, page))
+        elif isinstance(node, Array):
             for kid in node:
-                yield from self.walk(kid, tag, block, page)
-        elif not isinstance(node, Dictionary):
-            if text := self.marked.get((page, int(node)), ""):
-                yield block, tag, text, page
+                self.walk(kid, tag, block, page)
         else:
-            if "/Pg" in node:
-                page = self.numbers[int(node["/Pg"].objgen[0])]
+            if (own := node.get("/Pg")) is not None:
+                page = self.numbers[own.objgen]
             kind = str(node.get("/S", "")).removeprefix("/")
-            if kind not in ("", "Span", "NonStruct", "Link"):
+            if kind not in _WITHIN_A_LINE:
                 self.blocks += 1
                 tag, block = kind, self.blocks
             if kind == "Figure":
-                yield block, kind, str(node.get("/Alt", "")), page
-            elif "/MCID" in node:
-                yield from self.walk(node["/MCID"], tag, block, page)
-            elif "/K" in node:
-                yield from self.walk(node["/K"], tag, block, page)
+                self.parts.append((block, kind, str(node.get("/Alt", "")), page))
+            elif (kids := node.get("/MCID", node.get("/K"))) is not None:
+                self.walk(kids, tag, block, page)
+        return self.parts
 
 
-def _texts(page: Page, known: dict[tuple[int, int], Mapping[int, str]]) -> tuple[dict[int, str], str]:
-    """The text of each marked part of a page, and all its text in the order of its ink; `known` keeps fonts' codes."""
-    fonts = {name: _once(font, known) for name, font in _fonts(page).items()}
+class _Characters(dict[str, str]):
+    """What a font's codes say, by the hexadecimal in which content writes them: each way of writing is read once."""
+
+    def __init__(self, codes: Mapping[int, str]) -> None:
+        super().__init__()
+        self.codes = codes
+
+    def __missing__(self, written: str) -> str:
+        """Two-byte codes (Identity-H) as text."""
+        said = "".join(
+            self.codes.get(int(written[at:at + 4], 16), "\ufffd") for at in range(0, len(written), 4))
+        self[written] = said
+        return said
+
+
+def _texts(content: str, fonts: Mapping[str, _Characters]) -> tuple[dict[int, str], str]:
+    """The text of each marked part of a page, and all its text in the order of its ink."""
     found: dict[int, list[str]] = {}
     everything: list[str] = []
     marks: list[int | None] = []
-    characters: Mapping[int, str] = {}
-    for match in _OPERATORS.finditer(inked(page).decode("latin-1")):
-        if match["shown"] is not None:
-            text = _decode("".join(_CODES.findall(match["shown"])), characters)
-            mark = next((mark for mark in reversed(marks) if mark is not None), None)
+    """The innermost mark that has a number, for each that stands open."""
+    no_font = characters = _Characters({})
+    for match in _OPERATORS.finditer(content):
+        shown, font, mark = match.groups()
+        if shown is not None:
+            text = "".join([characters[codes] for codes in _CODES.findall(shown)])
             everything.append(text)
-            if mark is not None:
-                found.setdefault(mark, []).append(text)
-        elif match["font"]:
-            characters = fonts.get(match["font"], {})
-        elif match["end"]:
+            if marks and marks[-1] is not None:
+                found.setdefault(marks[-1], []).append(text)
+        elif font:
+            characters = fonts.get(font, no_font)
+        elif match[0] == "EMC":
             del marks[-1:]
         else:
-            marks.append(int(match["mark"]) if match["mark"] else None)
+            marks.append(int(mark) if mark else marks[-1] if marks else None)
     return {mark: "".join(texts) for mark, texts in found.items()}, " ".join(everything)
 
 
-def _decode(codes: str, characters: Mapping[int, str]) -> str:
-    """Two-byte codes (Identity-H) in hexadecimal to text."""
-    pairs = bytes.fromhex(codes)
-    return "".join([characters.get(code, "\ufffd") for code in unpack(f">{len(pairs) // 2}H", pairs)])
+class _Fonts:
+    """The fonts of a PDF, each read once, on whatever pages it stands."""
+
+    def __init__(self) -> None:
+        self.loose: set[str] = set()
+        """Those that are not embedded, by name."""
+        self._read: dict[tuple[int, int], _Characters] = {}
+
+    def of(self, page: Page) -> Mapping[str, _Characters]:
+        """The characters of each font of a page, by the name that its content calls it."""
+        fonts = page.resources.get("/Font", Dictionary())
+        return {name.removeprefix("/"): self._characters(font) for name, font in fonts.items()}
+
+    def _characters(self, font: Object) -> _Characters:
+        if font.is_indirect and (known := self._read.get(font.objgen)) is not None:
+            return known
+        if not _embedded(font):
+            self.loose.add(str(font.get("/BaseFont", "?")))
+        table = font.get("/ToUnicode")
+        found = _Characters(_codes(table.read_bytes().decode("latin-1")) if isinstance(table, Stream) else {})
+        self._read[font.objgen] = found
+        return found
 
 
-def _once(font: Object, known: dict[tuple[int, int], Mapping[int, str]]) -> Mapping[int, str]:
-    if not font.is_indirect:
-        return _characters(font)
-    if font.objgen not in known:
-        known[font.objgen] = _characters(font)
-    return known[font.objgen]
-
-
-def _characters(font: Object) -> Mapping[int, str]:
+def _codes(table: str) -> Mapping[int, str]:
     """A font's codes as text, from its ToUnicode table (ISO 32000-1, 9.10.3)."""
-    stream = font.get("/ToUnicode")
-    table = stream.read_bytes().decode("latin-1") if isinstance(stream, Stream) else ""
     found: dict[int, str] = {}
     for block in re.findall(r"beginbfrange(.*?)endbfrange", table, re.DOTALL):
         for first, last, to in _BF_RANGE.findall(block):
@@ -186,15 +210,8 @@ def _characters(font: Object) -> Mapping[int, str]:
     return found
 
 
-def _fonts(page: Page) -> Mapping[str, Object]:
-    fonts: Any = page.obj["/Resources"].get("/Font", Dictionary())
-    return {name.removeprefix("/"): font for name, font in fonts.items()}
-
-
-def _loose_fonts(page: Page) -> Iterator[str]:
-    for font in _fonts(page).values():
-        descendants: Any = font.get("/DescendantFonts")
-        inner = descendants[0] if descendants is not None else font
-        descriptor: Any = inner.get("/FontDescriptor", Dictionary())
-        if not any(key in descriptor for key in ("/FontFile", "/FontFile2", "/FontFile3")):
-            yield str(font.get("/BaseFont", "?"))
+def _embedded(font: Object) -> bool:
+    descendants = font.get("/DescendantFonts")
+    inner = descendants[0] if descendants is not None else font
+    descriptor = inner.get("/FontDescriptor", Dictionary())
+    return any(key in descriptor for key in ("/FontFile", "/FontFile2", "/FontFile3"))
