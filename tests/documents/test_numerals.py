@@ -13,6 +13,7 @@ from foldproof.documents.numerals import numbers
     pytest.param("5½", [F(11, 2)], id="glyph"),
     pytest.param("5 ½", [F(11, 2)], id="glyph apart"),
     pytest.param("⅛", [F(1, 8)], id="glyph alone"),
+    pytest.param("1½¼ ¼½", [F(3, 2), F(1, 4), F(1, 4), F(1, 2)], id="glyph after glyph"),
     pytest.param("5\u00a01/2", [F(11, 2)], id="space that does not break"),
     pytest.param("5 1\u20442", [F(11, 2)], id="fraction slash"),
     pytest.param("12.10.", [F(121, 10)], id="decimal before a full stop"),

@@ -135,8 +135,8 @@ def _is_heading(part: Said, wanted: str) -> bool:
 def _audit_paste_in(view: View, files: Mapping[str, bytes]) -> Iterator[str]:
     """What the page says, and nothing that a post cannot hold; every file that it names is there and in its list."""
     text, listed = files[PASTE_IN].decode(), files[UPLOADS].decode().split()
-    yield from _audit_page(view, text, prefix=f"{view.name}-")
     page = _read_page(text)
+    yield from _audit_read(view, page, prefix=f"{view.name}-")
     for tag in sorted(page.tags & NOT_IN_A_POST):
         yield f"it has <{tag}>, which a post cannot hold"
     for name in dict.fromkeys(page.named):
@@ -151,9 +151,12 @@ def _read_page(text: str) -> "_Page":
     return page
 
 
-def _audit_page(view: View, text: str, prefix: str = "") -> Iterator[str]:
+def _audit_page(view: View, text: str) -> Iterator[str]:
+    return _audit_read(view, _read_page(text))
+
+
+def _audit_read(view: View, page: "_Page", prefix: str = "") -> Iterator[str]:
     """`prefix` stands before the ids of the steps."""
-    page = _read_page(text)
     whole = "".join(page.everything)
     yield from _missing((*_front(view), view.stamp), whole)
     for drawing in view.page_drawings:
