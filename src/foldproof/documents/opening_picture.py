@@ -44,7 +44,7 @@ def opening_picture(opening: Opening) -> bytes:
         written = io.BytesIO()
         drawn[0].save(
             written, format="WEBP", save_all=True, append_images=[drawn[number] for number in order[1:]],
-            duration=times, loop=0, lossless=True, quality=20, method=1)
+            duration=times, loop=0, lossless=True, quality=20, method=1, kmax=0)  # no second try of a frame as a whole
         if written.tell() <= LARGEST:
             break
     return written.getvalue()

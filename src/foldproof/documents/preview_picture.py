@@ -63,7 +63,7 @@ def _of_scenes(scenes: list[Scene]) -> bytes:
         (room[0] - inner * len(scenes)) / sum(scene.width for scene in scenes),
         (room[1] - inner) / max(scene.height for scene in scenes))
     sheets = [_sheet(scene, scale) for scene in scenes]
-    whole = Image.new("RGB", (WIDE, HIGH), GROUND)
+    whole = Image.new("RGBA", (WIDE, HIGH), GROUND)
     across = (WIDE - sum(sheet.width for sheet in sheets) - _GAP * (len(sheets) - 1)) // 2
     for sheet in sheets:
         whole.paste(sheet, (across, (HIGH - sheet.height) // 2))
@@ -78,6 +78,6 @@ def _sheet(scene: Scene, scale: float) -> Any:
     from PIL import Image
 
     drawn = picture_of(scene, scale)
-    sheet = Image.new("RGB", (drawn.width + 2 * _PAD, drawn.height + 2 * _PAD), "#ffffff")
+    sheet = Image.new("RGBA", (drawn.width + 2 * _PAD, drawn.height + 2 * _PAD), "#ffffff")
     sheet.paste(drawn, (_PAD, _PAD))
     return sheet

@@ -12,9 +12,9 @@ DOTS_PER_MM = 8.0
 MARGIN_MM = 3.0
 """White round the drawing, so that its edge keeps off a dark page."""
 GROUND = "#ffffff"
-_SHADES = 128
-_PACKED = 8
-"""How hard a picture is packed, of 9: the last step takes two and a half times as long and saves one hundredth."""
+_SHADES = 80
+_PACKED = 6
+"""How hard a picture is packed, of 9: two steps more take three times as long and save a twelfth."""
 
 
 def to_png(scene: Scene, style: DrawingStyle = PLAIN) -> bytes:
@@ -23,30 +23,29 @@ def to_png(scene: Scene, style: DrawingStyle = PLAIN) -> bytes:
 
     drawn = picture_of(scene, DOTS_PER_MM, style)
     margin = round(MARGIN_MM * DOTS_PER_MM)
-    whole = Image.new("RGB", (drawn.width + 2 * margin, drawn.height + 2 * margin), GROUND)
+    whole = Image.new("RGBA", (drawn.width + 2 * margin, drawn.height + 2 * margin), GROUND)
     whole.paste(drawn, (margin, margin))
     return png_bytes(whole)
 
 
 def picture_of(scene: Scene, dots_per_mm: float, style: DrawingStyle = PLAIN) -> Any:
-    """The scene as a Pillow picture, on white, without a margin."""
+    """The scene as a Pillow picture (RGBA), on white, without a margin."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from PIL import Image
 
     with inked(scene, style) as figure:
         figure.set_dpi(dots_per_mm * 25.4)
+        figure.set_frameon(True)
+        figure.patch.set(facecolor=GROUND, linewidth=0)
         canvas: Any = FigureCanvasAgg(figure)
         canvas.draw()
-        width, height = canvas.get_width_height()
-        dots = Image.frombytes("RGBA", (width, height), bytes(canvas.buffer_rgba()))
-    ground = Image.new("RGBA", dots.size, GROUND)
-    return Image.alpha_composite(ground, dots).convert("RGB")
+        return Image.frombytes("RGBA", canvas.get_width_height(), canvas.buffer_rgba())
 
 
 def png_bytes(picture: Any) -> bytes:
     """A drawing's few colours, packed small."""
     written = io.BytesIO()
-    _few_colours(picture).save(written, format="PNG", compress_level=_PACKED)
+    _few_colours(picture.convert("RGBA")).save(written, format="PNG", compress_level=_PACKED)
     return written.getvalue()
 
 
@@ -58,15 +57,14 @@ def _few_colours(picture: Any) -> Any:
     import numpy as np
     from PIL import Image
 
-    red, green, blue = np.moveaxis(np.asarray(picture, dtype=np.uint32), 2, 0)
-    dots = (red << 16 | green << 8 | blue).ravel()
+    dots = np.frombuffer(picture.tobytes(), dtype="<u4")
     starts = np.flatnonzero(np.append(True, dots[1:] != dots[:-1]))
-    runs = np.diff(np.append(starts, dots.size))
+    runs = np.diff(starts, append=dots.size)
     colours, which = np.unique(dots[starts], return_inverse=True)
     often = np.argsort(-np.bincount(which, weights=runs), kind="stable")[:_SHADES]
-    told = np.stack((colours >> 16, colours >> 8 & 255, colours & 255), axis=1).astype(np.int32)
+    told = np.stack((colours & 255, colours >> 8 & 255, colours >> 16 & 255), axis=1).astype(np.int32)
     off = ((told[:, None, :] - told[often][None]) ** 2).sum(axis=2)
-    drawn = np.repeat(off.argmin(axis=1).astype(np.uint8)[which], runs).reshape(red.shape)
-    few = Image.fromarray(drawn)
+    drawn = np.repeat(off.argmin(axis=1).astype(np.uint8)[which], runs)
+    few = Image.frombytes("P", picture.size, drawn)
     few.putpalette(told[often].astype(np.uint8).tobytes())
     return few

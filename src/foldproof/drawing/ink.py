@@ -13,12 +13,11 @@ from foldproof.drawing.lettering import (
     MM_PER_PT,
     cap_height,
     font_files,
-    is_fraction,
     line_step,
-    raised_figures,
     runs,
     text_width,
 )
+from foldproof.drawing.outlines import outlined
 from foldproof.drawing.plane import XY, left_of, length, minus, plus, times, unit
 from foldproof.drawing.record import PLAIN, DrawingStyle
 from foldproof.drawing.scene import Area, Fill, Hatch, Kind, Label, Line, Scene, parts
@@ -69,7 +68,7 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
     """
     from matplotlib.backends.backend_svg import FigureCanvasSVG
 
-    with inked(scene, style, raised=False) as figure:
+    with inked(scene, style, dotted=False) as figure:
         FigureCanvasSVG(figure)
         written = io.StringIO()
         figure.savefig(written, format="svg", metadata={"Date": None, "Creator": None, "Type": None, "Format": None})
@@ -77,14 +76,13 @@ def to_svg(scene: Scene, style: DrawingStyle = PLAIN) -> str:
 
 
 @contextmanager
-def inked(scene: Scene, style: DrawingStyle = PLAIN, *, raised: bool = True) -> Iterator[Any]:
+def inked(scene: Scene, style: DrawingStyle = PLAIN, *, dotted: bool = True) -> Iterator[Any]:
     """A figure of the scene's size with everything in it, to be saved while the block runs.
 
-    `raised` sets fractions with small raised and lowered figures, where words become dots; else they stay words.
+    `dotted` says that it becomes dots: words are outlines, fractions with small raised and lowered figures.
     """
     import matplotlib
     from matplotlib.figure import Figure
-    from matplotlib.text import Text
     from matplotlib.transforms import Affine2D
 
     _register_fonts()
@@ -97,24 +95,22 @@ def inked(scene: Scene, style: DrawingStyle = PLAIN, *, raised: bool = True) -> 
         on_paper = Affine2D().scale(1 / 25.4) + figure.dpi_scale_trans
         for order, item in enumerate(scene.items):
             drawn = [_hatch(item, style)] if isinstance(item, Hatch) else [
-                artist for part in parts(item) for artist in _artists(part, style)]
+                artist for part in parts(item) for artist in _artists(part, style, dotted)]
             for artist in drawn:
-                if raised and isinstance(artist, Text) and is_fraction(artist.get_text()):
-                    artist.set_text(raised_figures(artist.get_text()))
                 artist.set_transform(on_paper)
                 artist.set_zorder(order)
                 figure.add_artist(artist)
         yield figure
 
 
-def _artists(part: Line | Area | Label, style: DrawingStyle) -> list[Any]:
+def _artists(part: Line | Area | Label, style: DrawingStyle, dotted: bool) -> list[Any]:
     match part:
         case Line():
             return [_line(part, style)]
         case Area():
             return [_area(part, style)]
         case Label():
-            return _label(part, style)
+            return _label(part, style, dotted)
 
 
 def _line(line: Line, style: DrawingStyle) -> Any:
@@ -175,7 +171,7 @@ def _hatch(hatch: Hatch, style: DrawingStyle) -> Any:
         edgecolor=ink_of(Kind.HATCH, style), capstyle="butt")
 
 
-def _label(label: Label, style: DrawingStyle) -> list[Any]:
+def _label(label: Label, style: DrawingStyle, dotted: bool) -> list[Any]:
     from matplotlib.patches import Rectangle
     from matplotlib.text import Text
 
@@ -191,12 +187,15 @@ def _label(label: Label, style: DrawingStyle) -> list[Any]:
         x, y = (x + below, y) if label.upright else (x, y - below)
         for part, along, larger in _runs_along(label, line):
             at = (x, y + along) if label.upright else (x + along, y)
-            drawn.append(Text(
-                *at, part, fontsize=label.pt * larger, color=style.quiet if label.quiet else style.ink,
-                ha="left" if "/" in line else {"start": "left", "middle": "center", "end": "right"}[label.anchor],
-                va="baseline", rotation_mode="anchor", rotation=90 if label.upright else 0,
-                weight="bold" if label.bold else "normal", style="italic" if label.italic else "normal",
-                parse_math=False,
+            anchor, colour = "start" if "/" in line else label.anchor, style.quiet if label.quiet else style.ink
+            drawn.append(outlined(
+                part, at, label.pt * larger, colour, anchor=anchor, upright=label.upright, bold=label.bold,
+                italic=label.italic,
+            ) if dotted else Text(
+                *at, part, fontsize=label.pt * larger, color=colour, va="baseline",
+                ha={"start": "left", "middle": "center", "end": "right"}[anchor], rotation_mode="anchor",
+                rotation=90 if label.upright else 0, weight="bold" if label.bold else "normal",
+                style="italic" if label.italic else "normal", parse_math=False,
             ))
     return drawn
 
