@@ -103,7 +103,7 @@ def main(recipe: Path) -> None:
             for scene, style in drawn:
                 ink.to_svg(scene, style)
         for scene, dots_per_mm, style in dotted:
-            with ink.inked(scene, style) as figure:
+            with ink.inked(scene, style, dotted=False) as figure:
                 figure.savefig(io.BytesIO(), format="png", dpi=dots_per_mm * 25.4)
 
     def sheets() -> None:
