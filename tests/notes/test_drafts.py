@@ -123,6 +123,12 @@ def test_no_step_is_lost(card: str) -> None:
         assert passage.text in flat
 
 
+@pytest.mark.parametrize("mark", ["1. ", "- ", "Step 2: "], ids=repr)
+def test_a_mark_of_a_list_on_a_line_of_its_own(mark: str) -> None:
+    step = "Score the card at 4 1/4 in and fold it sharply.\n"
+    assert [noted.passage.text for noted in read_notes(f"Card\n\nSteps:\n{mark}\n{step}").steps] == [step.strip()]
+
+
 def test_what_is_said_is_no_question_and_what_is_not_is_one() -> None:
     bare = draft(read_notes("Sea card\n\nCut the base 8 x 4 in. Score at 4 in.\n"), "n.txt")
     assert [question for _, question in bare.questions] == [

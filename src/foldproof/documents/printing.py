@@ -3,6 +3,7 @@
 import logging
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
@@ -13,6 +14,7 @@ from foldproof.documents.view import View
 if TYPE_CHECKING:
     from types import ModuleType
 
+    from weasyprint.text.fonts import FontConfiguration
     from weasyprint.urls import URLFetcher
 
 _LENGTH = re.compile(r'( ?)<span class="length">((?:[^<]|<span class="fraction">[^<]*</span>)*)')
@@ -46,7 +48,7 @@ def to_pdf(page: str, material: Mapping[str, tuple[str, bytes]]) -> bytes:
     weasyprint = _weasyprint()
     printer = weasyprint.HTML(string=page, base_url=SCHEME, url_fetcher=_fetcher(material))
     try:
-        return bytes(printer.write_pdf(pdf_variant="pdf/ua-1"))
+        return bytes(printer.write_pdf(pdf_variant="pdf/ua-1", font_config=_fonts()))
     except weasyprint.urls.FatalURLFetchingError as error:
         raise ThemeError(f"a template asks for something that no document holds: {error}") from error
 
@@ -71,6 +73,16 @@ def _weasyprint() -> "ModuleType":
         raise PangoMissingError(MISSING_PANGO) from error
     found: ModuleType = weasyprint
     return found
+
+
+@lru_cache(maxsize=1)
+def _fonts() -> "FontConfiguration":
+    """The fonts of all that a process prints: every document has the same, and the system's library for them keeps a
+    quarter of a megabyte each time that it is begun anew.
+    """
+    from weasyprint.text.fonts import FontConfiguration
+
+    return FontConfiguration()
 
 
 def _fetcher(material: Mapping[str, tuple[str, bytes]]) -> "URLFetcher":

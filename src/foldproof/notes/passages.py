@@ -68,7 +68,9 @@ def passages(text: str) -> tuple[str, tuple[Passage, ...]]:
                 close()
             if not open_lines:
                 opened = number
-            open_lines.append(raw[item.end() :].strip() if item else line)
+            words = raw[item.end() :].strip() if item else line
+            if words:  # a number on a line of its own is told by the next
+                open_lines.append(words)
     close()
     return title, tuple(found)
 
