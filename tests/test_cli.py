@@ -155,7 +155,7 @@ def test_progress(
 ) -> None:
     write("good.yaml")
     write("wrong.yaml", WRONG)
-    monkeypatch.setattr("foldproof.build_command._each", lambda work, recipes: map(work, recipes))
+    monkeypatch.setattr("foldproof.build_command._each", lambda work, recipes, _: map(work, recipes))
     monkeypatch.setattr("foldproof.build_command._build", lambda task, options: Outcome(
         recipe=str(task.recipe), findings=(), sources={},
         folder=str(task.into / "good") if task.recipe.stem == "good" else None))

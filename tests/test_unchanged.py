@@ -61,7 +61,7 @@ def nothing_made(monkeypatch: pytest.MonkeyPatch) -> list[Path]:
         return Outcome(recipe=str(task.recipe), findings=(), sources={}, folder="noted")
 
     monkeypatch.setattr("foldproof.build_command._build", note)
-    monkeypatch.setattr("foldproof.build_command._each", lambda work, tasks: map(work, tasks))
+    monkeypatch.setattr("foldproof.build_command._each", lambda work, tasks, _: map(work, tasks))
     return asked
 
 

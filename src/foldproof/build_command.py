@@ -5,8 +5,10 @@ import os
 import sys
 import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from foldproof.documents.handout_kinds import EXTRA
 from foldproof.documents.theme_folders import add_theme
@@ -18,16 +20,18 @@ from foldproof.shell import (
     Outcome,
     add_own_files,
     add_recipes,
+    gallery_trouble,
     measures_meant,
     recipes_meant,
     report,
     seldom_collected,
-    show_gallery,
+    show_troubles,
 )
 
+if TYPE_CHECKING:
+    from concurrent.futures import ProcessPoolExecutor
+
 MOST_JOBS = 8
-TASKS_A_PROCESS = 40
-"""Recipes after which a process gives way to a fresh one, whatever the libraries kept in it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,10 +84,12 @@ def run_build(called: argparse.Namespace) -> int:
         left_handed=called.left_handed, handouts=tuple(called.handouts), measures=measures_meant(called),
         stock=called.stock, desk=called.desk)
     begun = time.monotonic()
-    outcomes = build_all(tasks, options, anew=called.all)
+    troubles: list[str] = []
+    outcomes = build_all(
+        tasks, options, anew=called.all, last=partial(gallery_trouble, called.into, called.theme), said=troubles)
     own = _own_texts(called) if any(outcome.findings for outcome in outcomes) else {}
     status = report(outcomes, as_data=called.json, sources=own)
-    show_gallery(called.into, called.theme)
+    show_troubles(troubles)
     if not called.json and (len(outcomes) > 1 or sys.stdout.isatty()):
         from foldproof.built_table import built_table
 
@@ -91,11 +97,24 @@ def run_build(called: argparse.Namespace) -> int:
     return status
 
 
-def build_all(tasks: Sequence[Task], options: Options, *, anew: bool) -> tuple[Outcome, ...]:
-    """Build what has changed, or everything anew; the outcomes in the order of the tasks."""
+Last = Callable[[], tuple[str, ...]]
+"""What is done when all is built, in a process that has built: it says what went wrong, in lines."""
+
+
+def build_all(
+    tasks: Sequence[Task], options: Options, *, anew: bool, last: Last = tuple, said: list[str] | None = None,
+) -> tuple[Outcome, ...]:
+    """Build what has changed, or everything anew; the outcomes in the order of the tasks.
+
+    Then `last` is done, and what it says goes into `said`.
+    """
     standing = {} if anew else {task: kept for task in tasks if (kept := _standing(task, options)) is not None}
     changed = [task for task in tasks if task not in standing]
-    made = dict(zip(changed, _shown(_each(partial(_build, options=options), changed), len(changed)), strict=True))
+    with _workers(min(len(changed), _processors(), MOST_JOBS)) as pool:
+        outcomes = _each(partial(_build, options=options), changed, pool)
+        made = dict(zip(changed, _shown(outcomes, len(changed)), strict=True))
+        if said is not None:
+            said += pool.submit(last).result() if pool is not None else last()
     return tuple((made | standing)[task] for task in tasks)
 
 
@@ -128,19 +147,40 @@ def _build(task: Task, options: Options) -> Outcome:
         folder=str(built.folder) if built.folder else None, seconds=time.monotonic() - begun, changed=built.changed)
 
 
-def _each(work: Callable[[Task], Outcome], tasks: Sequence[Task]) -> Iterator[Outcome]:
-    """The outcome of each recipe in turn; several are worked on at once, each in a process of its own."""
-    jobs = min(len(tasks), _processors(), MOST_JOBS)
+@contextmanager
+def _workers(jobs: int) -> "Iterator[ProcessPoolExecutor | None]":
+    """So many processes of their own; none where one is enough.
+
+    None gives way to a fresh one after some time: memory does not grow, and in Python 3.11 that can end in a standstill
+    (CPython issue 115634).
+    """
     if jobs < 2:
-        yield from map(work, tasks)
+        yield None
         return
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
 
-    with ProcessPoolExecutor(
-        jobs, mp_context=get_context("spawn"), initializer=seldom_collected, max_tasks_per_child=TASKS_A_PROCESS,
-    ) as pool:
-        yield from pool.map(work, tasks)
+    with ProcessPoolExecutor(jobs, mp_context=get_context("spawn"), initializer=seldom_collected) as pool:
+        yield pool
+
+
+def _each(
+    work: Callable[[Task], Outcome], tasks: Sequence[Task], pool: "ProcessPoolExecutor | None",
+) -> Iterator[Outcome]:
+    """The outcome of each recipe in turn; the longest are begun first, lest all wait for one at the end."""
+    if pool is None:
+        yield from map(work, tasks)
+        return
+    begun = {task: pool.submit(work, task) for task in sorted(tasks, key=_length, reverse=True)}
+    yield from (begun[task].result() for task in tasks)
+
+
+def _length(task: Task) -> int:
+    """How much there is to do, as far as it can be told at once: bytes of the recipe."""
+    try:
+        return task.recipe.stat().st_size
+    except OSError:
+        return 0
 
 
 def _processors() -> int:

@@ -3,7 +3,7 @@
 import argparse
 import os
 import sys
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from foldproof.bounded import beginning
@@ -173,8 +173,19 @@ def show_gallery(into: Path, theme: str) -> None:
 
     The cards are built all the same, so that is no failure of the command.
     """
+    show_troubles(gallery_trouble(into, theme))
+
+
+def show_troubles(troubles: Iterable[str]) -> None:
+    """Say what could not be done, a line for each."""
+    for trouble in troubles:
+        print(f"foldproof: {trouble}", file=sys.stderr)
+
+
+def gallery_trouble(into: Path, theme: str) -> tuple[str, ...]:
+    """Make the gallery anew from what stands in the output folder; why it can't be made, where it can't."""
     if _gallery_stands(into, theme):
-        return
+        return ()
     from foldproof.documents.gallery import make_gallery
     from foldproof.documents.theme import load_theme
     from foldproof.documents.trouble import DocumentsError
@@ -182,4 +193,5 @@ def show_gallery(into: Path, theme: str) -> None:
     try:
         make_gallery(into, load_theme(theme))
     except DocumentsError as error:
-        print(f"foldproof: the gallery is not made: {error}", file=sys.stderr)
+        return (f"the gallery is not made: {error}",)
+    return ()

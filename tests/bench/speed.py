@@ -40,7 +40,7 @@ def main() -> None:
     parser.add_argument("--cards", type=int, default=12, help="how many are built on one processor and on two")
     called = parser.parse_args()
     rows: list[Row] = []
-    for row in chain(checks(), builds(called.recipes), library(called.cards), growth()):
+    for row in chain(checks(), builds(called.recipes), library(called.cards), memory(24), growth()):
         rows.append(row)
         print(*row, sep=" | ", flush=True)
     table = "\n".join((
@@ -132,6 +132,50 @@ def library(cards: int) -> Iterator[Row]:
         used = spent(program("build"), folder)
         yield ("`build` of 100 recipes of which none has changed",
                f"{used:.2f} s ({time.monotonic() - begun:.2f} s by the clock)", "1 s")
+
+
+def memory(cards: int) -> Iterator[Row]:
+    """The greatest memory of a process when a quarter, half and all of many small recipes are built."""
+    if not Path("/proc/self/status").exists():
+        return
+    text = (ROOT / "tests" / "bad_input" / "sound.yaml").read_text(encoding="utf-8")
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made)
+        (folder / "recipes").mkdir()
+        for n in range(cards):  # each its own, lest anything kept serves the next
+            (folder / "recipes" / f"card-{n:03}.yaml").write_text(
+                text.replace("Plain card", f"Plain card {n}"), encoding="utf-8")
+        building = subprocess.Popen(
+            program("build", "--all"), cwd=folder, env=_quiet(), preexec_fn=_on(2), stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL)
+        most = dict.fromkeys((cards // 4, cards // 2, cards), 0.0)
+        while building.poll() is None:
+            done = len(list((folder / "build").glob("card-*")))
+            used = max(map(_megabytes, _family(building.pid)), default=0.0)
+            most = {count: max(was, used) if done <= count else was for count, was in most.items()}
+            time.sleep(0.02)
+        told = ", ".join(f"{used:.0f}" for used in most.values())
+        yield (f"most memory of a process after {', '.join(map(str, most))} small recipes in one call, two at once",
+               f"{told} MB", "400 MB, and no more with more")
+
+
+def _family(process: int) -> Iterator[int]:
+    """A process and those that it began, and so on."""
+    yield process
+    try:
+        children = Path(f"/proc/{process}/task/{process}/children").read_text(encoding="ascii").split()
+    except OSError:
+        return
+    for child in children:
+        yield from _family(int(child))
+
+
+def _megabytes(process: int) -> float:
+    """The memory of a process that is in use now; 0 where it is gone."""
+    try:
+        return int(Path(f"/proc/{process}/statm").read_text(encoding="ascii").split()[1]) * resource.getpagesize() / 1e6
+    except (OSError, IndexError):
+        return 0.0
 
 
 def _on(processors: int) -> Callable[[], None] | None:
