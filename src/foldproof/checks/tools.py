@@ -94,5 +94,5 @@ def _named(step: StepSpec) -> Iterator[tuple[str, str, Text]]:
             continue
         plain = " ".join(text.value.casefold().replace("-", " ").split())
         for word, kind in (*_TOOL_WORDS.items(), *_ADHESIVE_WORDS.items()):
-            if re.search(rf"(?<!no )(?<!without )(?<!without a )\b{re.escape(word)}\b", plain):
+            if word in plain and re.search(rf"(?<!no )(?<!without )(?<!without a )\b{re.escape(word)}\b", plain):
                 yield word, kind, text

@@ -23,6 +23,33 @@ class _Side:
     """With the panel on its left."""
     cells: tuple[tuple[Segment, int], ...]
     """The stretches of the arrangement along it with the cell inside the panel."""
+    run: tuple[int, int]
+    """Which way it runs, as the least pair of whole numbers that tells it: the same for all that run alike."""
+    level: Fraction
+    """How far the origin lies to the right of its line, times the length of `run`."""
+    begin: Fraction
+    """How far along the line it begins, from the origin's foot, times the length of `run`."""
+    end: Fraction
+    front: bool
+    """Whether the panel is seen from the front anywhere along it."""
+    behind: bool
+    beside: frozenset[str]
+    """Panels right over or under this one anywhere along it."""
+
+    def may_meet(self, other: "_Side", width: Fraction) -> bool:
+        """False where it is enough to know each of two sides, that run against each other, to tell that they never meet.
+
+        All it compares are numbers that were reckoned once for each side; a stack of n panels has n squared pairs.
+        """
+        apart = self.level + other.level  # how far the other's line lies to the right, times the length of `run`
+        if apart < 0 and other.panel not in self.beside and self.panel not in other.beside:
+            return False
+        if apart >= 0 and not (self.front and other.front) and not (self.behind and other.behind):
+            return False
+        if max(self.begin, -other.end) >= min(self.end, -other.begin):
+            return False
+        across, up = self.run
+        return apart * apart * 16 < width * width * (across * across + up * up)
 
 
 def meetings(
@@ -38,16 +65,17 @@ def meetings(
     body = bodies(card.bonds, card.panels)
     hinged = {frozenset(hinge.panels) for hinge in card.hinges}
     sides = _sides(card, placements, laid, body)
-    runs = [_direction(side.segment) for side in sides]
     alike: dict[tuple[int, int], list[int]] = {}
-    for i, run in enumerate(runs):
-        alike.setdefault(run, []).append(i)
+    for i, side in enumerate(sides):
+        alike.setdefault(side.run, []).append(i)
     found: list[Meeting] = []
     for i, a in enumerate(sides):
-        across, up = runs[i]
+        across, up = a.run
         for j in alike.get((-across, -up), ()):
             b = sides[j]
             if j < i or body[a.panel] == body[b.panel] or frozenset((a.panel, b.panel)) in hinged:
+                continue
+            if not a.may_meet(b, width):
                 continue
             made = _meeting(a, b, laid, width)
             if made is not None:
@@ -56,7 +84,6 @@ def meetings(
 
 
 def _direction(segment: Segment) -> tuple[int, int]:
-    """Which way a segment runs, as the least pair of whole numbers that tells it: the same for all that run alike."""
     along = segment.along
     (x, x_part), (y, y_part) = along.x.as_integer_ratio(), along.y.as_integer_ratio()
     across, up = x * y_part, y * x_part
@@ -86,8 +113,22 @@ def _sides(
         for number, segment in enumerate(edges(move.ring(panel.ring))):
             free = along.get((name, number))
             if free and not any(name in panels and _covers(hinge, segment) for panels, hinge in flat):
-                sides.append(_Side(name, segment, tuple(free)))
+                sides.append(_side(name, segment, tuple(free), laid))
     return sides
+
+
+def _side(name: str, segment: Segment, free: tuple[tuple[Segment, int], ...], laid: Overlay) -> _Side:
+    run = across, up = _direction(segment)
+    start, end = segment.start, segment.end
+    near: set[str] = set()
+    for _, cell in free:
+        layers = laid.layers[cell]
+        place = layers.index(name)
+        near.update(layers[max(place - 1, 0):place + 2])
+    return _Side(
+        name, segment, free, run, level=across * start.y - up * start.x, begin=across * start.x + up * start.y,
+        end=across * end.x + up * end.y, front=any(laid.top(cell) == name for _, cell in free),
+        behind=any(laid.bottom(cell) == name for _, cell in free), beside=frozenset(near))
 
 
 def _covers(hinge: Segment, side: Segment) -> bool:

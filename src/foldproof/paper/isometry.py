@@ -1,6 +1,7 @@
 """Isometries of the plane: how a flat panel lies, exactly."""
 
 from fractions import Fraction
+from functools import lru_cache
 
 from foldproof.frozen import dataclass
 from foldproof.paper.face import Face
@@ -70,6 +71,9 @@ class Isometry:
     @property
     def inverse(self) -> "Isometry":
         """The isometry that undoes this one (the transpose undoes an orthogonal matrix)."""
+        if not self.xy and not self.yx:
+            x, y = self.dx if self.xx.numerator < 0 else -self.dx, self.dy if self.yy.numerator < 0 else -self.dy
+            return Isometry(self.xx, _0, _0, self.yy, x, y)
         return Isometry(
             self.xx, self.yx, self.xy, self.yy,
             -(self.xx * self.dx + self.yx * self.dy), -(self.xy * self.dx + self.yy * self.dy),
@@ -84,6 +88,7 @@ def translation(by: Vector) -> Isometry:
     return Isometry(dx=by.x, dy=by.y)
 
 
+@lru_cache(maxsize=1024)  # a card is folded again and again over the same few lines
 def reflection(line: Segment) -> Isometry:
     """The flat fold over the line through a segment.
 

@@ -77,9 +77,7 @@ def edges(ring: Ring) -> tuple[Segment, ...]:
 
 def area(ring: Ring) -> Fraction:
     """The area, positive when the ring runs anticlockwise (the trapezium formula, in whole numbers on one grid)."""
-    ratios = [(p.x.as_integer_ratio(), p.y.as_integer_ratio()) for p in ring]
-    grid = lcm(*(below for point in ratios for _, below in point))
-    whole = [(x * (grid // x_part), y * (grid // y_part)) for (x, x_part), (y, y_part) in ratios]
+    grid, (whole,) = _on_grid((ring,))
     total = sum(ax * by - bx * ay for (ax, ay), (bx, by) in zip(whole, (*whole[1:], *whole[:1]), strict=True))
     return Fraction(total, 2 * grid * grid)
 
@@ -172,6 +170,9 @@ def is_simple(ring: Ring) -> bool:
 
 def meeting(a: Segment, b: Segment) -> Segment | None:
     """What two segments share: None, a point (start and end the same), or a stretch that runs as `a` does."""
+    one, two = bend(a.start, a.end, b.start), bend(a.start, a.end, b.end)
+    if (one > 0 and two > 0) or (one < 0 and two < 0):  # most pairs: all of `b` on one side of the line of `a`
+        return None
     d, e, off = a.along, b.along, b.start - a.start
     cross = d.cross(e)
     if cross:
@@ -191,15 +192,19 @@ def meeting(a: Segment, b: Segment) -> Segment | None:
 def locate(p: Point, ring: Ring, holes: Sequence[Ring] = ()) -> Where:
     """Whether a point lies in an area, on its border or outside; in a hole is outside."""
     inside = False
-    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if (a.y > p.y) != (b.y > p.y):
+    level, part = p.y.as_integer_ratio()
+    a, below = ring[-1], _over(ring[-1], level, part)
+    for b in ring:
+        over = _over(b, level, part)
+        if (below > 0) != (over > 0):
             side = bend(a, b, p)
             if side == 0:
                 return Where.ON
-            if (side > 0) == (b.y > a.y):
+            if (side > 0) == (over > below):
                 inside = not inside
-        elif (a.y == p.y == b.y and min(a.x, b.x) <= p.x <= max(a.x, b.x)) or p in (a, b):
+        elif (below == 0 == over and min(a.x, b.x) <= p.x <= max(a.x, b.x)) or (over == 0 and b.x == p.x):
             return Where.ON
+        a, below = b, over
     if not inside:
         return Where.OUT
     for hole in holes:
@@ -209,24 +214,38 @@ def locate(p: Point, ring: Ring, holes: Sequence[Ring] = ()) -> Where:
     return Where.IN
 
 
+def _over(p: Point, level: int, part: int) -> int:
+    """A whole number with the sign of the height of a point over the level line at `level / part`."""
+    y, y_part = p.y.as_integer_ratio()
+    return y * part - level * y_part
+
+
 def interior_point(ring: Ring, holes: Sequence[Ring] = ()) -> Point:
     """A point well inside: the middle of the widest stretch half way up one of the level bands between corners."""
-    rings = (ring, *holes)
-    levels = sorted({p.y for one in rings for p in one})
-    best: tuple[Fraction, Point] | None = None
+    grid, rings = _on_grid((ring, *holes))
+    levels = sorted({y for one in rings for _, y in one})
+    best: tuple[Fraction | int, Fraction | int, int] | None = None
     for low, high in itertools.pairwise(levels):
-        y = (low + high) / 2
+        twice = low + high
         cuts = sorted(
-            a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
-            for one in rings for a, b in zip(one, (*one[1:], one[0]), strict=True) if (a.y > y) != (b.y > y)
+            ax if ax == bx else ax + Fraction((bx - ax) * (twice - 2 * ay), 2 * (by - ay))
+            for one in rings for (ax, ay), (bx, by) in zip(one, (*one[1:], one[0]), strict=True)
+            if (2 * ay > twice) != (2 * by > twice)
         )
         for left, right in zip(cuts[::2], cuts[1::2], strict=True):
             size = min(right - left, high - low)
             if size > 0 and (best is None or size > best[0]):
-                best = (size, Point((left + right) / 2, y))
+                best = (size, left + right, twice)
     if best is None:
         raise ValueError("a polygon without area has no inside")
-    return best[1]
+    return Point(Fraction(best[1], 2 * grid), Fraction(best[2], 2 * grid))
+
+
+def _on_grid(rings: Sequence[Ring]) -> tuple[int, list[list[tuple[int, int]]]]:
+    """The parts into which a grid divides the unit so that all corners lie on it, and the corners counted on it."""
+    ratios = [[(p.x.as_integer_ratio(), p.y.as_integer_ratio()) for p in ring] for ring in rings]
+    grid = lcm(*(below for ring in ratios for point in ring for _, below in point))
+    return grid, [[(x * (grid // xd), y * (grid // yd)) for (x, xd), (y, yd) in ring] for ring in ratios]
 
 
 def stretches(s: Segment, ring: Ring, holes: Sequence[Ring] = ()) -> tuple[tuple[Segment, Where], ...]:

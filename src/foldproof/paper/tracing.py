@@ -47,10 +47,13 @@ def trace(pairs: Sequence[Pair]) -> Traced:
     Half-edge 2e runs along edge e, 2e + 1 against it. A face lies on the left of the half-edges that go round it.
     A dangling edge, with the same face on both sides, takes no part in the faces' outlines.
     """
-    around = _walks(pairs, range(len(pairs)))
+    numbers: dict[Point, int] = {}  # corners are compared again and again: by number, not by their fractions
+    ends = [(numbers.setdefault(a, len(numbers)), numbers.setdefault(b, len(numbers))) for a, b in pairs]
+    ways = [_direction(a, b) for a, b in pairs]
+    around = _walks(ends, ways, range(len(pairs)))
     solid = [e for e in range(len(pairs)) if around[2 * e][0] != around[2 * e + 1][0]]
     walks: dict[int, list[tuple[int, int]]] = {}
-    for half, (walk, place) in _walks(pairs, solid).items():
+    for half, (walk, place) in _walks(ends, ways, solid).items():
         walks.setdefault(walk, []).append((place, half))
     rings: list[tuple[Ring, list[Ring]]] = []
     outer: list[tuple[list[int], list[Ring]]] = []
@@ -96,15 +99,16 @@ def trace(pairs: Sequence[Pair]) -> Traced:
              inside=interior_point(ring, holes))
         for ring, holes in rings
     )
-    return Traced(faces=faces, sides=tuple(sides), parts=_parts(pairs))
+    return Traced(faces=faces, sides=tuple(sides), parts=_parts(ends, len(numbers)))
 
 
-def _walks(pairs: Sequence[Pair], kept: Iterable[int]) -> dict[int, tuple[int, int]]:
+def _walks(
+    ends: Sequence[tuple[int, int]], ways: Sequence[Direction], kept: Iterable[int],
+) -> dict[int, tuple[int, int]]:
     """For each half-edge of the kept edges, which walk round a face it belongs to and its place in the walk."""
-    leaving: dict[Point, list[tuple[Direction, int]]] = {}
+    leaving: dict[int, list[tuple[Direction, int]]] = {}
     for e in kept:
-        a, b = pairs[e]
-        x, y = _direction(a, b)
+        (a, b), (x, y) = ends[e], ways[e]
         leaving.setdefault(a, []).append(((x, y), 2 * e))
         leaving.setdefault(b, []).append(((-x, -y), 2 * e + 1))
     follow: dict[int, int] = {}
@@ -168,16 +172,16 @@ def _from_corner(ring: Ring) -> Ring:
     return ring[first:] + ring[:first]
 
 
-def _parts(pairs: Sequence[Pair]) -> int:
+def _parts(ends: Sequence[tuple[int, int]], corners: int) -> int:
     """How many separate bodies the edges make."""
-    leader: dict[Point, Point] = {}
+    leader = list(range(corners))
 
-    def find(p: Point) -> Point:
-        while leader.setdefault(p, p) != p:
+    def find(p: int) -> int:
+        while leader[p] != p:
             leader[p] = leader[leader[p]]
             p = leader[p]
         return p
 
-    for a, b in pairs:
+    for a, b in ends:
         leader[find(a)] = find(b)
-    return len({find(p) for pair in pairs for p in pair})
+    return sum(leader[p] == p for p in range(corners))

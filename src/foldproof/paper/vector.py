@@ -5,6 +5,14 @@ from fractions import Fraction
 from foldproof.frozen import dataclass
 
 
+def _sum_of_products(a: Fraction, b: Fraction, c: Fraction, d: Fraction) -> Fraction:
+    """a b + c d, brought to lowest terms once and not three times."""
+    (an, ad), (bn, bd) = a.as_integer_ratio(), b.as_integer_ratio()
+    (cn, cd), (dn, dd) = c.as_integer_ratio(), d.as_integer_ratio()
+    one, two = ad * bd, cd * dd
+    return Fraction(an * bn * two + cn * dn * one, one * two)
+
+
 @dataclass(frozen=True, slots=True)
 class Vector:
     """A displacement, in the recipe's unit."""
@@ -26,11 +34,11 @@ class Vector:
 
     def dot(self, other: "Vector") -> Fraction:
         """The inner product."""
-        return self.x * other.x + self.y * other.y
+        return _sum_of_products(self.x, other.x, self.y, other.y)
 
     def cross(self, other: "Vector") -> Fraction:
         """Positive when `other` lies anticlockwise of this vector."""
-        return self.x * other.y - self.y * other.x
+        return _sum_of_products(self.x, other.y, -self.y, other.x)
 
     @property
     def square(self) -> Fraction:

@@ -16,7 +16,7 @@ MOST_NODES = 50_000
 """How many values, lists and mappings a recipe may hold; a long recipe has some 2,000."""
 
 LOADER: type[yaml.SafeLoader | yaml.CSafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-ODD = re.compile("[^\n\t -~\u00a0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+ODD = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
 """A character that no text for people holds, whether it stands there or is written as an escape: "\\x1b"."""
 _MEANT = re.compile(r"\s+(#[^\s#].*)")
 
