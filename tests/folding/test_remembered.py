@@ -40,3 +40,15 @@ def test_a_record_that_is_gone_is_never_taken_for_another_and_few_are_kept() -> 
     asked.clear()
     told(first)
     assert asked == ["first"]
+
+
+def test_a_name_is_known_by_what_it_says() -> None:
+    asked: list[str] = []
+
+    @remembered(KEPT)
+    def length(name: str) -> int:
+        asked.append(name)
+        return len(name)
+
+    assert [length("left door"), length(" ".join(("left", "door"))), length("right door")] == [9, 9, 10]
+    assert asked == ["left door", "right door"]

@@ -32,10 +32,7 @@ class Shape:
 
     def holds(self, p: Flat) -> bool:
         """Whether a point of its plane lies on it."""
-        for part in self.parts:
-            if _inside(p, part):
-                return True
-        return False
+        return any(_inside(p, part) for part in self.parts)
 
 
 def shape_of(panel: Panel) -> Shape:

@@ -37,7 +37,7 @@ class _Side:
     """Panels right over or under this one anywhere along it."""
 
     def may_meet(self, other: "_Side", width: Fraction) -> bool:
-        """False where it is enough to know each of two sides, that run against each other, to tell that they never meet.
+        """False where two sides that run against each other can be told not to meet by what is known of each alone.
 
         All it compares are numbers that were reckoned once for each side; a stack of n panels has n squared pairs.
         """

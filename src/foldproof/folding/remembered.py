@@ -9,17 +9,17 @@ Work = TypeVar("Work", bound=Callable[..., Any])
 
 
 def remembered(most: int) -> Callable[[Work], Work]:
-    """A pure function of frozen records that remembers its last results, at most so many.
+    """A pure function of frozen records and names that remembers its last results, at most so many.
 
     Records are known by identity, which a card's depth makes much cheaper than equality; they are held as long as the
     result is, so that no other can take their place. The result that was asked for longest ago goes first.
     """
     def made(work: Work) -> Work:
-        kept: OrderedDict[tuple[int, ...], tuple[tuple[object, ...], Any]] = OrderedDict()
+        kept: OrderedDict[tuple[int | str, ...], tuple[tuple[object, ...], Any]] = OrderedDict()
 
         @wraps(work)
         def asked(*records: object) -> Any:
-            key = tuple(map(id, records))
+            key = tuple([one if isinstance(one, str) else id(one) for one in records])
             if key in kept:
                 kept.move_to_end(key)
             else:

@@ -1,10 +1,11 @@
 """The table: what exists at a moment of the making and how it lies. Nothing here changes; actions make new tables."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import field
 from fractions import Fraction
 
 from foldproof.findings.finding import Finding, Place
+from foldproof.folding.remembered import remembered
 from foldproof.frozen import dataclass
 from foldproof.measures.quantity import Quantity
 from foldproof.paper.face import Face
@@ -119,26 +120,33 @@ class Table:
 
     def root(self, piece: str) -> str:
         """The piece at the bottom of the body that `piece` belongs to."""
-        for bond in self.bonds:
-            if bond.guest == piece:
-                return self.root(bond.root)
-        return piece
+        return _bodies(self)[0].get(piece, piece)
 
     def body(self, piece: str) -> tuple[str, ...]:
         """Everything on the table that is bonded to a piece, itself included, in the table's order."""
-        under: dict[str, str] = {}
-        for bond in self.bonds:
-            under.setdefault(bond.guest, bond.root)
-        roots: dict[str, str] = {}
-        for name in (piece, *self.pieces):
-            way = []
-            at = name
-            while at not in roots and at in under:
-                way.append(at)
-                at = under[at]
-            root = roots.get(at, at)
-            roots.update((one, root) for one in (*way, at))
-        return tuple(name for name in self.pieces if roots[name] == roots[piece])
+        roots, bodies = _bodies(self)
+        return tuple(bodies.get(roots.get(piece, piece), ()))
+
+
+@remembered(256)
+def _bodies(table: Table) -> tuple[Mapping[str, str], Mapping[str, Sequence[str]]]:
+    """For each piece the one at the bottom of its body, and for each of those all that is bonded to it."""
+    under: dict[str, str] = {}
+    for bond in table.bonds:
+        under.setdefault(bond.guest, bond.root)
+    roots: dict[str, str] = {}
+    for name in (*table.pieces, *under):
+        way = []
+        at = name
+        while at not in roots and at in under:
+            way.append(at)
+            at = under[at]
+        root = roots.get(at, at)
+        roots.update((one, root) for one in (*way, at))
+    bodies: dict[str, list[str]] = {}
+    for name in table.pieces:
+        bodies.setdefault(roots[name], []).append(name)
+    return roots, bodies
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from foldproof.folding.card import Bond, Card, Panel
 from foldproof.folding.place import Placing, place_panels
+from foldproof.folding.remembered import remembered
 from foldproof.frozen import dataclass
 from foldproof.making.table import Lie, Table
 from foldproof.paper.face import Face
@@ -65,6 +66,7 @@ def root_still(card: Card, root: str) -> str | None:
     return max(piece.panels, key=lambda name: area(card.panels[name].ring))
 
 
+@remembered(256)
 def work_with(card: Card, table: Table, piece: str) -> Work:
     """The body that a piece on the table belongs to, as it lies and as it is folded now."""
     root = table.root(piece)
