@@ -24,6 +24,7 @@ def _gate(width: str, layers: str = "") -> str:
 @pytest.mark.parametrize(("width", "gap"), [
     pytest.param("8", Fraction(0), id="the doors meet"),
     pytest.param("7 15/16", Fraction(1, 16), id="a sixteenth apart"),
+    pytest.param("7 1/16", Fraction(15, 16), id="nearly a quarter of the card apart"),
     pytest.param("8 1/8", Fraction(-1, 8), id="an eighth over each other"),
 ])
 def test_doors_of_a_gate(width: str, gap: Fraction) -> None:

@@ -77,7 +77,7 @@ def meetings(
                 continue
             if not a.may_meet(b, width):
                 continue
-            made = _meeting(a, b, laid, width)
+            made = _meeting(a, b, laid)
             if made is not None:
                 found.append(made)
     return tuple(found)
@@ -136,17 +136,14 @@ def _covers(hinge: Segment, side: Segment) -> bool:
     return shared is not None and shared.start == side.start and shared.end == side.end
 
 
-def _meeting(a: _Side, b: _Side, laid: Overlay, width: Fraction) -> Meeting | None:
+def _meeting(a: _Side, b: _Side, laid: Overlay) -> Meeting | None:
+    """The meeting of two sides that lie near each other and alongside (`may_meet`), where anyone would call it one."""
     d = a.segment.along
     out = -d.left
     cross = out.dot(b.segment.start - a.segment.start)
     square = cross * cross / out.square
-    if square * 16 >= width * width:
-        return None
     low, high = sorted(((b.segment.start - a.segment.start).dot(d), (b.segment.end - a.segment.start).dot(d)))
     low, high = max(low, Fraction(0)), min(high, d.square)
-    if low >= high:
-        return None
     stretch = Segment(a.segment.start + d * (low / d.square), a.segment.start + d * (high / d.square))
     shift = out * (cross / out.square)
     other = Segment(stretch.end + shift, stretch.start + shift)
