@@ -222,14 +222,17 @@ def with_gone(proof: Proof, day: date | None = None) -> Proof:
     return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found)))))
 
 
-def with_study(proof: Proof) -> tuple[Proof, "Study | None"]:
-    """How far a class may be off and what comes of it, with what that gives among the findings; a second or so."""
+def with_study(proof: Proof, known: "Study | None" = None) -> tuple[Proof, "Study | None"]:
+    """How far a class may be off and what comes of it, with what that gives among the findings; a second or so.
+
+    `known` is the card's study where it has been made already.
+    """
     from foldproof.tolerance.study import study
     from foldproof.tolerance.telling import tolerance_findings
 
     if not proof.sound or proof.card is None or proof.making is None:
         return proof, None
-    studied = study(proof.card, proof.making)
+    studied = known or study(proof.card, proof.making)
     found = tolerance_findings(proof.card, studied)
     return replace(proof, findings=in_order(tuple(dict.fromkeys((*proof.findings, *found))))), studied
 

@@ -44,7 +44,7 @@ def _watch(called: argparse.Namespace) -> int:
         return _wrong(f"{called.port} is no port; give one from 1024 to 65535, or 0 for any that is free")
     try:
         from foldproof.preview.running import run, take_port
-        from foldproof.preview.work import Task
+        from foldproof.preview.task import Task
     except ImportError as error:
         return _wrong(f"{error.name} is missing: pip install {error.name}")
     try:

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from foldproof.preview.bench import Bench
-from foldproof.preview.work import Task
+from foldproof.preview.task import Task
 
 SOUND: dict[str, Any] = {"sound": True, "notes": [], "count": "", "sources": {}, "title": "T", "files": ["c.yaml"]}
 
@@ -21,24 +21,39 @@ def bench(asked: list[tuple[str, int]], tmp_path: Path) -> Bench:
     return Bench(Task(recipe=tmp_path / "c.yaml", theme="plain"), lambda work, number: asked.append((work, number)))
 
 
-def test_the_quick_work_comes_first_then_the_slow(bench: Bench, asked: list[tuple[str, int]]) -> None:
+def test_page_and_handout_come_first_then_the_shot_list(bench: Bench, asked: list[tuple[str, int]]) -> None:
     bench.saved()
     bench.take(1, "findings", SOUND)
-    assert asked == [("quick", 1)] and bench.told["working"] == "page"
+    assert asked == [("page", 1), ("handout", 1)] and bench.told["working"] == "page"
     bench.take(1, "page", b"<p>one")
-    bench.take(1, "done", "quick")
-    assert asked == [("quick", 1), ("slow", 1)] and bench.told["working"] == "sheets"
     bench.take(1, "findings", SOUND)
+    assert bench.told["working"] == "sheets" and len(asked) == 2
+    bench.take(1, "done", "page")
+    assert asked == [("page", 1), ("handout", 1), ("shots", 1)] and bench.told["working"] == "sheets"
+    bench.take(1, "done", "shots")
     assert bench.told["working"] == "sheets"
-    bench.take(1, "done", "slow")
+    bench.take(1, "done", "handout")
     assert bench.told["working"] == ""
+
+
+def test_trouble_with_one_document_leaves_the_others(bench: Bench, asked: list[tuple[str, int]]) -> None:
+    bench.saved()
+    bench.take(1, "trouble", "no ink")
+    bench.take(1, "done", "handout")
+    bench.take(1, "findings", SOUND)
+    bench.take(1, "page", b"<p>one")
+    bench.take(1, "done", "page")
+    bench.take(1, "done", "shots")
+    assert (bench.told["trouble"], bench.told["working"], bool(bench.told["page"])) == ("no ink", "", True)
+    bench.saved()
+    assert (bench.told["trouble"], bench.told["working"]) == ("", "findings")
 
 
 def test_what_belongs_to_an_older_save_is_dropped(bench: Bench) -> None:
     bench.saved()
     bench.saved()
     before = dict(bench.told)
-    for kind, result in (("findings", SOUND), ("page", b"old"), ("trouble", "old"), ("done", "quick")):
+    for kind, result in (("findings", SOUND), ("page", b"old"), ("trouble", "old"), ("done", "page")):
         bench.take(1, kind, result)
     assert bench.told == before and bench.files == {}
 
@@ -50,9 +65,11 @@ def test_mistakes_leave_the_last_good_page(bench: Bench, asked: list[tuple[str, 
     page = bench.told["page"]
     bench.saved()
     bench.take(2, "findings", {**SOUND, "sound": False})
-    bench.take(2, "done", "quick")
+    assert bench.told["working"] == ""
+    bench.take(2, "done", "page")
+    bench.take(2, "done", "handout")
     assert (bench.told["page"], bench.told["sound"], bench.told["working"]) == (page, False, "")
-    assert bench.files[page].data == b"good" and ("slow", 2) not in asked
+    assert bench.files[page].data == b"good" and ("shots", 2) not in asked
 
 
 def test_a_page_is_kept_until_its_second_successor(bench: Bench) -> None:

@@ -1,5 +1,6 @@
 """Every drawing of a card, made once: for paper and, narrower, for a screen."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from foldproof.documents.telling import Drawn
@@ -7,7 +8,7 @@ from foldproof.drawing.camera import draw_shot
 from foldproof.drawing.cutting import draw_cutting_list
 from foldproof.drawing.key import draw_key, kinds_in
 from foldproof.drawing.poses import draw_pose
-from foldproof.drawing.record import DrawingStyle
+from foldproof.drawing.record import Drawing, DrawingStyle
 from foldproof.drawing.steps import ink_step, step_scene
 from foldproof.filming.continuity import continuity
 from foldproof.filming.records import FilmPlan
@@ -20,11 +21,13 @@ def draw(card: Card, making: Making, film: FilmPlan, paper: DrawingStyle, screen
 
     The handouts' own drawings are made for each of its editions (handout_drawings).
     """
+    return replace(draw_for_screen(card, making, screen), shots=draw_shots(card, film, paper))
+
+
+def draw_shots(card: Card, film: FilmPlan, paper: DrawingStyle) -> Mapping[str, Drawing]:
+    """What the camera sees in each shot, by the shot's key."""
     held = continuity(card, film.filming_order)
-    return replace(
-        draw_for_screen(card, making, screen),
-        shots={shot.key: draw_shot(card, film, shot, held[shot.key], paper) for shot in film.shots},
-    )
+    return {shot.key: draw_shot(card, film, shot, held[shot.key], paper) for shot in film.shots}
 
 
 def draw_for_screen(card: Card, making: Making, screen: DrawingStyle) -> Drawn:

@@ -11,12 +11,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from foldproof.preview.work import Task
+from foldproof.preview.task import WORKS, Task
 
 PNG, PDF, HTML = "image/png", "application/pdf", "text/html; charset=utf-8"
 _SHEETS = ("handout", "shots", "cues")
+AT_ONCE = ("page", "handout")
+"""What is begun with a save; the rest is once the page is done."""
 Ask = Callable[[str, int], None]
-"""Ask the quick or the slow worker for a save's work."""
+"""Ask one of the workers for its work on a save."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +42,8 @@ class Bench:
     told: dict[str, Any] = field(default_factory=dict)
     files: dict[str, Made] = field(default_factory=dict)
     _groups: dict[str, list[dict[str, Made]]] = field(default_factory=dict)
+    _open: set[str] = field(default_factory=set)
+    """What is yet to be done of the newest save."""
     _stirred: asyncio.Event = field(default_factory=asyncio.Event)
 
     def __post_init__(self) -> None:
@@ -52,8 +56,10 @@ class Bench:
     def saved(self) -> None:
         """There was a save: what is under way for older ones is no longer wanted."""
         self.number += 1
+        self._open = set(WORKS)
         self._tell(number=self.number, working="findings", trouble="")
-        self.ask("quick", self.number)
+        for work in AT_ONCE:
+            self.ask(work, self.number)
 
     def take(self, number: int, kind: str, result: Any) -> None:
         """Take what a worker made; what belongs to an older save is dropped."""
@@ -62,18 +68,26 @@ class Bench:
         match kind:
             case "findings":
                 first = self.told["working"] == "findings"
-                self._tell(**result, working=("page" if first else "sheets") if result["sound"] else "")
+                working = ("page" if first else self.told["working"]) if result["sound"] else ""
+                self._tell(**result, working=working)
             case "page":
                 self._tell(page=self._keep("page", {"page.html": Made(data=result, media=HTML)})[0],
                            laid=time.strftime("%H:%M:%S"), working="sheets")
             case "sheets":
                 self._lay(result)
             case "trouble":
-                self._tell(trouble=result, working="")
-            case "done" if result == "quick" and self.told["sound"]:
-                self.ask("slow", number)
+                self._tell(trouble=result)
             case "done":
-                self._tell(working="")
+                self._done(result)
+
+    def _done(self, work: str) -> None:
+        self._open.discard(work)
+        if work == "page" and self.told["sound"]:
+            self.ask("shots", self.number)
+        elif work == "page":
+            self._open.clear()
+        if not self._open:
+            self._tell(working="")
 
     async def after(self, version: int, patience: float) -> None:
         """Wait until more is told than at a version, but no longer than some seconds."""

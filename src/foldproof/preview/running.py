@@ -13,10 +13,10 @@ from watchfiles import awatch
 from foldproof.documents.theme_folders import PLAIN, theme_folder, themes_folder
 from foldproof.preview.bench import Bench
 from foldproof.preview.server import application
-from foldproof.preview.work import Task
+from foldproof.preview.task import WORKS, Task
 from foldproof.preview.worker import Newest, Worker
 
-SETTLE_MS, LOOK_MS = 400, 40
+SETTLE_MS, LOOK_MS = 400, 20
 """Saves that follow each other closely count as one, over when nothing changes for LOOK_MS, or after SETTLE_MS."""
 LAST = 1
 """Seconds that open connections are given when the bench is closed."""
@@ -67,7 +67,7 @@ async def _run(
         if not loop.is_closed():
             loop.call_soon_threadsafe(bench.take, number, kind, result)
 
-    workers |= {work: Worker(work, task, newest, told) for work in ("quick", "slow")}
+    workers |= {work: Worker(work, task, newest, told) for work in WORKS}
     port = taken.getsockname()[1]
     servers: list[uvicorn.Server] = []
 

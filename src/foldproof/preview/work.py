@@ -1,89 +1,118 @@
-"""What is done after a save: first what is quick, the findings and the page; then the handout and the shot list."""
+"""What is done after a save: the findings and the page; the handout; the shot list with the cues."""
 
-import io
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
-from functools import partial
-from pathlib import Path
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from foldproof import __version__
+from foldproof.documents.care import with_care
+from foldproof.documents.drawings import draw_shots
+from foldproof.documents.handout import STYLE, file_names, handout_html, own_paper
+from foldproof.documents.opening_picture import with_opening
+from foldproof.documents.page import page as page_of
+from foldproof.documents.printing import materials
+from foldproof.documents.recording import with_film
+from foldproof.documents.shots import cues_html, shots_html
+from foldproof.documents.structured import structured
+from foldproof.documents.telling import Drawn, tell
+from foldproof.documents.theme import Theme
+from foldproof.documents.theme_chosen import chosen
 from foldproof.documents.theme_folders import own_folder
-from foldproof.documents.trouble import DocumentsError
+from foldproof.documents.view import View
+from foldproof.filming.plan import plan_film
+from foldproof.folding.card import Card
+from foldproof.frozen import dataclass
+from foldproof.making.table import Making
 from foldproof.pipeline import Proof, prove, with_study
+from foldproof.preview.known import Known, known
 from foldproof.preview.notes import told
+from foldproof.preview.printed import Prints
+from foldproof.preview.task import Going, Result, Task
+from foldproof.recipe.wordless import wordless
 
-Going = Callable[[], None]
-"""To be called between parts; raises StaleError where a newer save has come."""
-Result = tuple[str, Any]
-"""`findings`, `page`, `sheets` or `trouble`, and what there is to say."""
+PRINTS = Prints()
 REVISION = "preview"
 """What stands where a set has its revision, so that nobody takes a print of the bench for one."""
-DOTS = 1.6
-"""Dots to a point of a sheet's picture: about 115 to an inch."""
-
-
-class StaleError(Exception):
-    """The work is no longer wanted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
-    """What lies on the bench."""
+class _Sound:
+    """A card that may be laid out, and what is known of it."""
 
-    recipe: Path
-    theme: str
+    task: Task
+    proof: Proof
+    card: Card
+    making: Making
+    known: Known
+
+    @property
+    def theme(self) -> Theme:
+        return chosen(self.task.theme, self.card.recipe, self.task.recipe.parent)
+
+    def view(self, drawn: Drawn) -> View:
+        """What the documents say, without what the study of tolerances adds."""
+        view = tell(
+            self.card, self.making, drawn=drawn, photos=self.proof.photos, revision=REVISION, version=__version__)
+        return with_opening(view, self.known.opening)
+
+    def with_care(self, view: View) -> View:
+        return with_care(view, self.card, self.known.study)
 
 
-def quick(task: Task, going: Going) -> Iterator[Result]:
-    """The findings, and the page without what the study of tolerances adds."""
+def page(task: Task, going: Going) -> Iterator[Result]:
+    """The findings and the page; where the study of tolerances is yet to be made, first without what it adds."""
     proof = prove(task.recipe)
-    yield "findings", _findings(proof, task)
-    going()
-    if proof.sound:
-        yield "page", _page(_view(proof, task, for_screen=True), proof, task)
-
-
-def slow(task: Task, going: Going) -> Iterator[Result]:
-    """All findings, the page with all that it says, and the sheets of handout, shot list and cues."""
-    from foldproof.documents import handout, shots
-    from foldproof.documents.care import with_care
-    from foldproof.documents.hush import hushed
-    from foldproof.documents.theme_chosen import chosen
-
-    proof, studied = with_study(prove(task.recipe))
-    if not proof.sound or proof.card is None or studied is None:
+    sound = _sound(task, proof)
+    studied = sound is not None and sound.known.studied
+    if not studied:
+        yield "findings", _findings(task, proof)
+    if sound is None:
         return
-    yield "findings", _findings(proof, task)
     going()
-    view = with_care(_view(proof, task, for_screen=False), proof.card, studied)
-    yield "page", _page(view, proof, task)
-    theme = chosen(task.theme, proof.card.recipe, task.recipe.parent)
-    assert proof.making is not None
-    one = handout.handouts(view, proof.card, proof.making)[0]
-    makers: dict[str, Callable[[], bytes]] = {
-        one.file: partial(one.pdf, theme), "shots.pdf": partial(shots.shots_pdf, view, theme),
-        "cues.pdf": partial(shots.cues_pdf, view, theme)}
-    for kind, maker in makers.items():
+    view = sound.view(sound.known.screen)
+    if not studied:
+        yield "page", _page(sound, view)
         going()
-        with hushed():
-            made = maker()
-        yield "sheets", {"name": kind, "pdf": made, "pictures": list(pictures(made))}
+    proof, _ = with_study(proof, sound.known.study)
+    yield "findings", _findings(task, proof)
+    yield "page", _page(sound, sound.with_care(view))
 
 
-def pictures(pdf: bytes) -> Iterator[dict[str, Any]]:
-    """The sheets of a PDF as PNG, each with its width and height in points."""
-    import pypdfium2
+def handout(task: Task, going: Going) -> Iterator[Result]:
+    """The sheets of the handout on the recipe's own paper."""
+    sound = _sound(task, prove(task.recipe))
+    if sound is None:
+        return
+    going()
+    view = sound.known.handout(sound.with_care(sound.view(Drawn())))
+    going()
+    paper = own_paper(view.unit)
+    yield "sheets", _sheets(file_names(view.unit)[paper], handout_html(view, sound.theme, paper), view)
 
-    with pypdfium2.PdfDocument(pdf) as document:
-        for sheet in document:
-            width, height = sheet.get_size()
-            written = io.BytesIO()
-            sheet.render(scale=DOTS).to_pil().save(written, "PNG", compress_level=3)
-            yield {"png": written.getvalue(), "width": round(width), "height": round(height)}
+
+def shots(task: Task, going: Going) -> Iterator[Result]:
+    """The sheets of the shot list, then those of the cues."""
+    sound = _sound(task, prove(task.recipe))
+    if sound is None:
+        return
+    going()
+    film = plan_film(sound.card, sound.making)
+    view = sound.with_care(sound.view(Drawn(shots=draw_shots(sound.card, film, STYLE))))
+    for file, html in (("shots.pdf", shots_html), ("cues.pdf", cues_html)):
+        going()
+        yield "sheets", _sheets(file, html(view, sound.theme), view)
 
 
-def _findings(proof: Proof, task: Task) -> dict[str, Any]:
+WORK: Mapping[str, Callable[[Task, Going], Iterator[Result]]] = {"page": page, "handout": handout, "shots": shots}
+
+
+def _sound(task: Task, proof: Proof) -> _Sound | None:
+    if not proof.sound or proof.card is None or proof.making is None:
+        return None
+    return _Sound(
+        task=task, proof=proof, card=proof.card, making=proof.making, known=known(wordless(proof.card.recipe)))
+
+
+def _findings(task: Task, proof: Proof) -> dict[str, Any]:
     recipe = proof.reading.recipe
     beside = [str(task.recipe.parent / name) for name in proof.photos]
     own = own_folder(recipe, task.recipe.parent) if recipe else None
@@ -94,31 +123,13 @@ def _findings(proof: Proof, task: Task) -> dict[str, Any]:
     }
 
 
-def _view(proof: Proof, task: Task, *, for_screen: bool) -> Any:
-    from foldproof.documents import handout, page
-    from foldproof.documents.drawings import draw, draw_for_screen
-    from foldproof.documents.opening_picture import with_opening
-    from foldproof.documents.recording import with_film
-    from foldproof.documents.telling import tell
-    from foldproof.drawing.opening import draw_opening
-    from foldproof.filming.plan import plan_film
-
-    card, making = proof.card, proof.making
-    if card is None or making is None:
-        raise DocumentsError("there is no card")
-    film = plan_film(card, making)
-    drawn = draw_for_screen(card, making, page.STYLE) if for_screen else draw(
-        card, making, film, handout.STYLE, page.STYLE)
-    view = tell(card, making, drawn=drawn, film=film, photos=proof.photos, revision=REVISION, version=__version__)
-    view = with_opening(view, draw_opening(card))
-    return with_film(view, proof.film) if proof.film is not None else view
+def _page(sound: _Sound, view: View) -> bytes:
+    film = sound.proof.film
+    view = view if film is None else with_film(view, film)
+    return page_of(view, sound.theme, structured(view, sound.card.recipe, film)).encode()
 
 
-def _page(view: Any, proof: Proof, task: Task) -> bytes:
-    from foldproof.documents.page import page
-    from foldproof.documents.structured import structured
-    from foldproof.documents.theme_chosen import chosen
-
-    assert proof.card is not None
-    theme = chosen(task.theme, proof.card.recipe, task.recipe.parent)
-    return page(view, theme, structured(view, proof.card.recipe, proof.film)).encode()
+def _sheets(file: str, html: str, view: View) -> dict[str, Any]:
+    made = PRINTS.of(file, html, materials(view))
+    return {"name": file, "pdf": made.pdf, "pictures": [
+        {"png": sheet.png, "width": sheet.width, "height": sheet.height} for sheet in made.sheets]}

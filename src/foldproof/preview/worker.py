@@ -1,5 +1,6 @@
 """A process that is kept warm for the work after a save, so that the bench goes on answering meanwhile."""
 
+import os
 import signal
 import threading
 import traceback
@@ -10,12 +11,14 @@ from multiprocessing.connection import Connection
 from typing import Any
 
 from foldproof.documents.trouble import DocumentsError
-from foldproof.preview.work import StaleError, Task, quick, slow
+from foldproof.preview.task import WORKS, StaleError, Task
+from foldproof.shell import seldom_collected
 
-WORKS = {"quick": quick, "slow": slow}
 Told = Callable[[int, str, Any], None]
 """Called in a thread of its own with the number of the save, the kind of result, and the result."""
 _CONTEXT = get_context("spawn")
+LATER = 2
+"""How much the processes give way to the one before them in `WORKS` where processors are few (Unix niceness)."""
 MOST_DEATHS = 3
 """How often in a row a process is begun anew for the same save."""
 
@@ -82,7 +85,8 @@ class Worker:
     def _again(self) -> None:
         self._deaths += 1
         if self._deaths >= MOST_DEATHS:
-            self._told(self._asked, "trouble", f"The {self._work} work on this save has ended its process each time.")
+            self._told(self._asked, "trouble", f"Work on the {self._work} has ended its process each time.")
+            self._told(self._asked, "done", self._work)
             self._deaths = 0
             self._begin()
             return
@@ -106,6 +110,9 @@ def _undisturbed() -> Iterator[None]:
 def _attend(line: "Connection[Any, Any]", newest: Any, work: str, task: Task) -> None:
     """Wait for numbers of saves, and work on the newest."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the bench ends its workers itself
+    if hasattr(os, "nice"):
+        os.nice(LATER * WORKS.index(work))
+    seldom_collected()
     try:
         while (number := line.recv()) is not None:
             while line.poll():
@@ -118,17 +125,18 @@ def _attend(line: "Connection[Any, Any]", newest: Any, work: str, task: Task) ->
 
 
 def _attend_to(number: int, line: "Connection[Any, Any]", newest: Any, work: str, task: Task) -> None:
+    from foldproof.preview.work import WORK  # here, for the bench itself needs nothing of what it imports
+
     def going() -> None:
         if newest.value != number:
             raise StaleError
 
     try:
         going()
-        for kind, result in WORKS[work](task, going):
+        for kind, result in WORK[work](task, going):
             line.send((number, kind, result))
-        line.send((number, "done", work))
     except StaleError:
-        pass
+        return
     except DocumentsError as error:
         line.send((number, "trouble", str(error)))
     except (EOFError, BrokenPipeError):
@@ -136,3 +144,4 @@ def _attend_to(number: int, line: "Connection[Any, Any]", newest: Any, work: str
     except Exception as error:
         traceback.print_exc()
         line.send((number, "trouble", f"Foldproof itself failed ({type(error).__name__}); the terminal says where."))
+    line.send((number, "done", work))
