@@ -15,60 +15,7 @@ from foldproof.folding.card import Card
 from foldproof.making.table import Making
 from foldproof.pipeline import Options, Proof, documents, prove
 
-RECIPE = """\
-title: "=Quiet <card>"
-summary: A folded card with one mat & no fuss.
-skill: beginner
-unit: inch
-measures: {border: 1/8}
-finished: {size: [4 1/4, 5 1/2], envelope: A2}
-papers:
-  slate: {kind: cardstock, weight: 80 lb cover, thickness: 0.011 in, sheet: [8 1/2, 11]}
-  waves: {kind: patterned paper, weight: 70 lb text, thickness: 0.005 in, sheet: [12, 12], printed: one face}
-pieces:
-  base:
-    paper: slate
-    size: [8 1/2, 5 1/2]
-    scores: {spine: {across: 4 1/4, fold: mountain}}
-    panels: {rear: left of spine, cover: right of spine}
-layers:
-  mat: {paper: waves, size: [4, 5 1/4], upon: cover front, at: {centred: both}, adhesive: wet glue}
-poses:
-  closed: {still: cover, folds: {spine: -180}}
-  open: {still: cover, folds: {}}
-opening: [closed, open]
-supplies: {wet glue: {kind: wet glue, amount: a few dots, dries: 5 min}}
-tools: {trimmer: {}, scoring board: {}, pencil: {basic: true}}
-steps:
-  - title: Cut and score the base
-    id: base
-    piece: base
-    tools: [trimmer, scoring board]
-    do:
-      - cut: [8 1/2, 5 1/2]
-      - lay: {edge: long, up: front}
-      - score: 4 1/4
-      - fold: {score: spine, fold: mountain}
-    text: Cut the base 8 1/2 x 5 1/2 in. Lay a *long* edge against the fence and score at 4 1/4 in. Fold it <behind>.
-    say: "=Score at 4 1/4 in."
-    tip: Press **twice**.
-    minutes: 3
-    film:
-      - {framing: overhead close, seconds: 25}
-      - {framing: front on, seconds: 5}
-  - title: Glue the mat
-    id: mat
-    piece: mat
-    tools: [trimmer]
-    supplies: [wet glue]
-    do:
-      - cut: [4, 5 1/4]
-      - attach: {what: mat, border: 1/8, with: wet glue}
-      - dry: 5 min
-    text: Cut the mat 4 x 5 1/4 in. Glue it on with a border of {border} and let it dry 5 min.
-    caution: Keep glue off the cloth.
-    minutes: 4
-"""
+RECIPE = (Path(__file__).parent / "quiet.yaml").read_text(encoding="utf-8")
 
 
 def drawing(name: str, words: str = "5 1/2 in") -> Drawing:

@@ -1,9 +1,4 @@
-"""A recipe whose every word is a known trick: it is built, and nothing of it runs, is fetched or becomes a formula.
-
-The tricks are the usual ones of HTML, attributes, addresses, JSON in scripts, SVG, style sheets, templates,
-spreadsheets and typesetting (from memory; the classes are those of the OWASP cheat sheets on cross-site scripting and
-CSV injection).
-"""
+"""A recipe whose every word is a known trick: it is built, and nothing of it runs, is fetched or becomes a formula."""
 
 import csv
 import io
@@ -12,14 +7,13 @@ import re
 from collections import Counter
 from collections.abc import Mapping
 from html.parser import HTMLParser
-from itertools import cycle
 from pathlib import Path
 from typing import TYPE_CHECKING
 from xml.etree import ElementTree
 
 import pytest
-import yaml
 from browser import Outside, a_browser, needs_browser
+from tricks import RAN, recipe_of_tricks
 
 from foldproof.documents.gallery import make_gallery
 from foldproof.documents.placing import place
@@ -30,63 +24,17 @@ from foldproof.pipeline import Options, Proof, documents, prove, with_class_plan
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Dialog
 
-RAN = "window.ran=1"
-TRICKS = (
-    f"<script>{RAN}</script>", f"</script><script>{RAN}</script>", f"<img src=x onerror={RAN}>",
-    f"\"><svg onload={RAN}>", f"' onmouseover='{RAN}", f"[press](javascript:{RAN})",
-    f"<svg><script>{RAN}</script></svg>",
-    "![](http://outside.example/p.png)", "[x](data:text/html,<script>window.ran=1</script>)", "[x](file:///etc/passwd)",
-    "<http://outside.example/\"onclick=\"window.ran=1>", "]]><!-- --!><style>@import 'http://outside.example/s.css';",
-    "</title></style></textarea></svg></text><iframe src=//outside.example>", "<base href=http://outside.example/>",
-    "&lt;script&gt;window.ran=1&lt;/script&gt;", "<a href=\"java&#10;script:window.ran=1\">", "\\\"-window.ran=1//",
-    "</script><!--<script>", "$\\frac12 $x^$ \\begin %s %n", "<%= 7*7 %>", "<!ENTITY x SYSTEM 'file:///etc/passwd'>",
-    "`</code>`<object data=//outside.example>", "<details open ontoggle=window.ran=1>", "<xlink:href='javascript:1'>",
-    "url(http://outside.example/u)", "<math><mtext></form><form><mglyph><style></math><img src onerror=window.ran=1>",
-)
 HARMLESS = frozenset([
     "p", "div", "span", "strong", "em", "code", "a", "time", "li", "ul", "dt", "dd", "br", "h3", "h4", "g", "path",
     "text", "tspan", "tr", "td", "th", "small", "meta", "link", "svg", "figure", "figcaption", "img", "line", "rect"])
 """What there may be more of because there are more words, a correction, or a drawing that is lettered otherwise."""
-FORMULAS = ("=HYPERLINK(\"http://outside.example\")", "+1+cmd|' /C calc'!A0", "-2+3", "@SUM(1+1)", " =1+1")
-
-
-def _hostile(text: str) -> str:
-    """The quick card with tricks at the end of every sentence, and formulas at the start of what tables hold."""
-    recipe = yaml.safe_load(text)
-    tricks = cycle(TRICKS)
-    recipe["title"] = f"={next(tricks)} {next(tricks)} {next(tricks)} {{{{ 7*7 }}}} {{% raw %}} ${{7*7}}"
-    recipe["summary"] = f"{next(tricks)} {next(tricks)}"
-    recipe["skill"] = next(tricks)
-    recipe["published"] = "https://cards.example.org/a'b(c)/page.html"
-    papers = recipe["papers"]
-    names = {"slate": "s' onload='window.ran=1' x='", "waves": "w (window.ran=1) $x_2$ %n"}
-    for paper in papers.values():
-        paper["kind"] += f" {next(tricks)}"
-    recipe["papers"] = {names[name]: paper for name, paper in papers.items()}
-    recipe["pieces"]["base"]["paper"], recipe["layers"]["mat"]["paper"] = names["slate"], names["waves"]
-    recipe["supplies"]["wet glue"]["amount"] = f"={next(tricks)}"
-    recipe["tools"]["trimmer"] = {"caution": next(tricks)}
-    recipe["class"] = {
-        "people": 4, "paper packs": {names["slate"]: {
-            "holds": 5, "price": "4.00 USD", "called": f"={next(tricks)}", "link": "https://example.org/?a=1&b='",
-            "substitute": f"={next(tricks)}"}}}
-    formulas = cycle(FORMULAS)
-    for step in recipe["steps"]:
-        step["title"] = f"{next(formulas)} {next(tricks)}"
-        step["text"] += "".join(f" Now {trick}." for trick in TRICKS)
-        step["say"] = f"{next(formulas)} {step.get('say', step['title'])} {next(tricks)}"
-        step["say"] = step["say"].replace("-2+3", "").replace("+1+", "").replace("1+1", "")
-        step["tip"] = f"{next(tricks)} {next(tricks)}"
-        step["caution"] = next(tricks)
-        step["corrections"] = [{"day": "2026-03-01", "text": f"{next(tricks)} {next(tricks)}"}]
-    return str(yaml.safe_dump(recipe, sort_keys=False, allow_unicode=True))
 
 
 @pytest.fixture(scope="module")
 def hostile(proof: Proof, tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, bytes]:
     """Every file of the set, with a class plan."""
     path = tmp_path_factory.mktemp("hostile") / "hostile.yaml"
-    path.write_text(_hostile(proof.reading.source), encoding="utf-8")
+    path.write_text(recipe_of_tricks(proof.reading.source), encoding="utf-8")
     found = prove(path)
     assert not has_errors(found.findings), [(one.name, one.message) for one in found.findings]
     sound, plan = with_class_plan(found)

@@ -1,20 +1,16 @@
 """The bench as it runs: who is let in, what a browser shows after a save, a hundred saves, and its end."""
 
-import http.client
-import json
 import os
-import re
 import signal
 import socket
-import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Literal, TextIO
+from typing import TYPE_CHECKING, Literal
 
 import pytest
+from benches import PATIENCE, Running, running
 from browser import Outside, a_browser, needs_browser
 from outside import needs_judges, page_faults
 
@@ -22,40 +18,7 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 SOUND = (Path(__file__).parents[1] / "bad_input" / "sound.yaml").read_text(encoding="utf-8")
-PATIENCE = 120
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="needs SIGINT")
-
-
-@dataclass
-class Running:
-    recipe: Path
-    process: "subprocess.Popen[str]"
-    port: int
-    errors: TextIO
-
-    def ask(self, path: str, method: str = "GET", **headers: str) -> tuple[int, bytes, http.client.HTTPMessage]:
-        line = http.client.HTTPConnection("127.0.0.1", self.port, timeout=PATIENCE)
-        line.putrequest(method, path, skip_host="Host" in headers, skip_accept_encoding=True)
-        for name, value in headers.items():
-            line.putheader(name.replace("_", "-"), value)
-        line.endheaders()
-        answer = line.getresponse()
-        found = (answer.status, answer.read(), answer.headers)
-        line.close()
-        return found
-
-    def told(self, enough: Any) -> dict[str, Any]:
-        """What the bench tells, once it is enough."""
-        line = http.client.HTTPConnection("127.0.0.1", self.port, timeout=PATIENCE)
-        line.request("GET", "/told")
-        answer = line.getresponse()
-        until = time.monotonic() + PATIENCE
-        while time.monotonic() < until:
-            text = answer.readline().decode()
-            if text.startswith("data: ") and enough(told := json.loads(text[6:])):
-                line.close()
-                return dict(told)
-        raise AssertionError("the bench never told it")
 
 
 @pytest.fixture(scope="module")
@@ -64,22 +27,9 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
     recipe.write_text(SOUND, encoding="utf-8")
     (recipe.parent / "secret.txt").write_text("secret", encoding="utf-8")
     (recipe.parent / "handout.pdf").symlink_to("/etc/passwd")
-    with (tmp_path_factory.mktemp("said") / "errors").open("w+", encoding="utf-8") as errors:
-        yield from _running(recipe, errors)
-
-
-def _running(recipe: Path, errors: TextIO) -> Iterator[Running]:
-    process = subprocess.Popen(
-        [sys.executable, "-m", "foldproof", "watch", str(recipe), "--port", "0"], stdout=subprocess.PIPE, text=True,
-        stderr=errors, start_new_session=True)
-    assert process.stdout is not None
-    found = re.search(r"http://127\.0\.0\.1:(\d+)/", process.stdout.readline())
-    assert found is not None
-    yield Running(recipe, process, int(found[1]), errors)
-    if process.poll() is None:
-        process.send_signal(signal.SIGINT)
-        process.wait(30)
-    process.stdout.close()
+    said = tmp_path_factory.mktemp("said") / "errors"
+    with said.open("w+", encoding="utf-8") as errors, running(recipe, errors) as bench:
+        yield bench
 
 
 @pytest.fixture(scope="module")

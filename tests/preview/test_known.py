@@ -18,58 +18,10 @@ from foldproof.preview.task import Task
 from foldproof.recipe.reader import read_file
 from foldproof.recipe.wordless import wordless
 
-RECIPE = """\
-title: Quiet card
-summary: A folded card with one mat.
-unit: inch
-measures: {border: 1/8}
-finished: {size: [4 1/4, 5 1/2], envelope: A2}
-papers:
-  slate: {kind: cardstock, weight: 80 lb cover, thickness: 0.011 in, sheet: [8 1/2, 11], tone: "#8a9ba8"}
-  waves: {kind: patterned paper, weight: 70 lb text, thickness: 0.005 in, sheet: [12, 12], printed: one face}
-pieces:
-  base:
-    paper: slate
-    size: [8 1/2, 5 1/2]
-    scores: {spine: {across: 4 1/4, fold: mountain}}
-    panels: {rear: left of spine, cover: right of spine}
-layers:
-  mat: {paper: waves, size: [4, 5 1/4], upon: cover front, at: {centred: both}, adhesive: wet glue}
-poses:
-  closed: {still: cover, folds: {spine: -180}}
-  open: {still: cover, folds: {}}
-opening: [closed, open]
-supplies: {wet glue: {kind: wet glue, amount: a few dots, dries: 5 min}}
-tools: {trimmer: {}, scoring board: {}, pencil: {basic: true}}
-theme: own
-picture: card.png
-steps:
-  - title: Cut and score the base
-    piece: base
-    tools: [trimmer, scoring board]
-    do:
-      - cut: [8 1/2, 5 1/2]
-      - lay: {edge: long, up: front}
-      - score: 4 1/4
-      - fold: {score: spine, fold: mountain}
-      - note: rub the fold flat
-    text: Cut the base 8 1/2 x 5 1/2 in. Lay a long edge against the fence and score at 4 1/4 in. Fold it behind.
-    say: Score at 4 1/4 in.
-    tip: Press twice.
-    minutes: 3
-    film: [{framing: overhead close, seconds: 25}, {framing: front on, seconds: 5}]
-  - title: Glue the mat
-    piece: mat
-    tools: [trimmer]
-    supplies: [wet glue]
-    do:
-      - cut: [4, 5 1/4]
-      - attach: {what: mat, border: 1/8, with: wet glue}
-      - dry: 5 min
-    text: Cut the mat 4 x 5 1/4 in. Glue it on with a border of {border} and let it dry 5 min.
-    caution: Keep glue off the cloth.
-    minutes: 4
-"""
+QUIET = (Path(__file__).parents[1] / "documents" / "quiet.yaml").read_text(encoding="utf-8")
+RECIPE = QUIET.replace("summary:", "theme: own\npicture: card.png\nsummary:").replace(
+    "[8 1/2, 11]", '[8 1/2, 11], tone: "#8a9ba8"').replace(
+    "fold: mountain}\n", "fold: mountain}\n      - note: rub the fold flat\n")
 Change = Callable[[Path], object]
 
 
@@ -88,14 +40,14 @@ def _photo(colour: str, folder: Path) -> None:
 
 CHANGES: Mapping[str, Change] = {
     name: partial(_written, *texts) for name, texts in {
-        "a word of a step": ("behind", "well behind"),
-        "words that need more room": ("Fold it behind.", "Fold it behind. " + "Go slowly, for the paper gives. " * 40),
-        "a word that is spoken": ("say: Score", "say: Now score"),
-        "a tip": ("Press twice", "Press lightly"),
+        "a word of a step": ("<behind>", "well <behind>"),
+        "words that need more room": ("Fold it <behind>.", "Fold it <behind>. " + "Go slowly: the paper gives. " * 40),
+        "a word that is spoken": ("=Score", "=Now score"),
+        "a tip": ("**twice**", "*lightly*"),
         "a caution": ("off the cloth", "off the table"),
-        "the title": ("Quiet card", "Silent card"),
+        "the title": ("=Quiet <card>", "=Silent <card>"),
         "a title of a step, and so its id": ("Glue the mat", "Put on the mat"),
-        "a line before all others": ("title: Quiet", "# a note of the author's\ntitle: Quiet"),
+        "a line before all others": ("title: \"=Quiet", "# a note of the author's\ntitle: \"=Quiet"),
         "a note to the hands": ("rub the fold flat", "rub the fold smooth"),
         "a paper's colour": ("#8a9ba8", "#a05030"),
         "a paper's name": ("slate", "heather"),

@@ -11,12 +11,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from foldproof.preview.task import WORKS, Task
+from foldproof.preview.task import AT_ONCE, WORKS, Task
 
 PNG, PDF, HTML = "image/png", "application/pdf", "text/html; charset=utf-8"
 _SHEETS = ("handout", "shots", "cues")
-AT_ONCE = ("page", "handout")
-"""What is begun with a save; the rest is once the page is done."""
 Ask = Callable[[str, int], None]
 """Ask one of the workers for its work on a save."""
 

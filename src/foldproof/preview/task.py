@@ -7,7 +7,9 @@ from typing import Any
 from foldproof.frozen import dataclass
 
 WORKS = ("page", "handout", "shots")
-"""What is done after a save, each by a process of its own; the first is what an author waits for."""
+"""What is done after a save, each by a process of its own."""
+AT_ONCE = ("page", "handout")
+"""What is begun with the save; the rest is begun once the page is done."""
 Going = Callable[[], None]
 """To be called between parts; raises StaleError where a newer save has come."""
 Result = tuple[str, Any]

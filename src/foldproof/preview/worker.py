@@ -11,14 +11,14 @@ from multiprocessing.connection import Connection
 from typing import Any
 
 from foldproof.documents.trouble import DocumentsError
-from foldproof.preview.task import WORKS, StaleError, Task
+from foldproof.preview.task import AT_ONCE, StaleError, Task
 from foldproof.shell import seldom_collected
 
 Told = Callable[[int, str, Any], None]
 """Called in a thread of its own with the number of the save, the kind of result, and the result."""
 _CONTEXT = get_context("spawn")
-LATER = 2
-"""How much the processes give way to the one before them in `WORKS` where processors are few (Unix niceness)."""
+LATER = 5
+"""How much what can wait gives way where processors are few (Unix niceness)."""
 MOST_DEATHS = 3
 """How often in a row a process is begun anew for the same save."""
 
@@ -111,7 +111,7 @@ def _attend(line: "Connection[Any, Any]", newest: Any, work: str, task: Task) ->
     """Wait for numbers of saves, and work on the newest."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the bench ends its workers itself
     if hasattr(os, "nice"):
-        os.nice(LATER * WORKS.index(work))
+        os.nice(0 if work in AT_ONCE else LATER)
     seldom_collected()
     try:
         while (number := line.recv()) is not None:
