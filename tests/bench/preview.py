@@ -144,7 +144,7 @@ def changed(key: str) -> Change:
 
 def coloured(text: str, number: int) -> str:
     """A change of the first paper's colour."""
-    return re.sub(r'tone: \S+?(?=[,}\s])', f'tone: "#8a9b{0xff - 24 * number:02x}"', text, count=1)
+    return re.sub(r'tone: \S+?(?=[,}\s])', f'tone: "#8a9b{(0xff - 24 * number) % 0x100:02x}"', text, count=1)
 
 
 CHANGES: Mapping[str, Change] = {
