@@ -18,6 +18,11 @@ from foldproof.documents.recording import TIMES
 from foldproof.documents.standing import facts_of, standing_sets
 from foldproof.documents.trouble import PlacingError
 from foldproof.filmed import refuse_to_lose
+from foldproof.measures.quantity import Unit
+from foldproof.mirror.directions import direction_changes
+from foldproof.pipeline import prove
+from foldproof.recipe.reader import read_file
+from fuzz import within_seconds
 
 SOUND = Path(__file__).parent / "bad_input" / "sound.yaml"
 Captured = pytest.CaptureFixture[str]
@@ -40,7 +45,6 @@ def pad(path: Path, most: int = MOST_FACTS) -> None:
 def told() -> bytes:
     from foldproof.documents.facts_file import FORMAT, card_facts
     from foldproof.documents.telling import hands
-    from foldproof.pipeline import prove
 
     proof = prove(SOUND)
     assert proof.card is not None and proof.making is not None
@@ -147,3 +151,34 @@ def test_documents_that_are_not_as_they_were_built(stood: Path, capsys: Captured
     shown = capsys.readouterr()
     assert "page.html is left out: it holds 100.0 million bytes, and 100 million are the most" in shown.err
     assert "page.html" not in shown.out
+
+
+def _with_words(each: str, steps: int) -> str:
+    more = f"  - {{title: More, piece: base, do: [{{note: Look.}}], text: '{each.strip()}'}}\n"
+    return SOUND.read_text(encoding="utf-8") + more * steps
+
+
+@pytest.mark.parametrize(("steps", "names"), [(12, []), (13, ["too many words"])])
+def test_all_words_together_are_bounded(steps: int, names: list[str], tmp_path: Path) -> None:
+    """Twelve passages of 4,950 are 59,400 characters; the recipe's own and one passage more are too many."""
+    recipe = tmp_path / "card.yaml"
+    recipe.write_text(_with_words("a" * 4_950, steps), encoding="utf-8")
+    assert [one.name for one in read_file(recipe).findings] == names
+
+
+def test_a_row_of_dashes_before_a_side_is_no_riddle() -> None:
+    """It took hours once: the signs could be parted in two in very many ways."""
+    with within_seconds():
+        (change,) = direction_changes(f"Score it {'-' * 4_900} on the left.", Unit.INCH)
+    assert change.said == "right"
+
+
+@pytest.mark.parametrize(("count", "names"), [(100, []), (101, ["directions not all looked at"])])
+def test_no_more_directions_of_a_passage_are_looked_at_than_may_be(
+    count: int, names: list[str], tmp_path: Path,
+) -> None:
+    recipe = tmp_path / "card.yaml"
+    recipe.write_text(_with_words("Look at the left edge. " * count, 1), encoding="utf-8")
+    found = [one for one in prove(recipe).findings if one.name == "directions not all looked at"]
+    assert [one.name for one in found] == names
+    assert all(one.place and one.place.column > 2_300 for one in found), "where the first of the rest stands"

@@ -508,7 +508,8 @@ def test_right_recipe_is_left_alone() -> None:
 
 def test_every_finding_of_the_catalogue_has_a_wrong_recipe() -> None:
     told = {name for changes in WRONG.values() for _, new in changes for name in re.findall(r"#! ([^#\n]+)", new)}
-    told |= {"inner panel too long", *ON_THE_WAY, *ABOUT_SLIDES} | {name for _, name, _ in IN_WORDS.values()}
+    told |= {"inner panel too long", "directions not all looked at", *ON_THE_WAY, *ABOUT_SLIDES}
+    told |= {name for _, name, _ in IN_WORDS.values()}
     told |= {name for name, _ in OF_DIRECTIONS.values()}
     assert {check.name for check in CHECKS} == told
     assert len({check.name for check in CHECKS}) == len(CHECKS)

@@ -71,7 +71,7 @@ CATALOGUE: tuple[tuple[Look, tuple[Check, ...]], ...] = (
     (words_of_caution.check_cautions, (words_of_caution.NO_CAUTION,)),
     (prose.check_words, (prose.WRONG_NUMBER, prose.SWAPPED, prose.WRONG_CONVERSION, prose.UNSAID)),
     (directions.check_directions,
-     (directions.WRONG_DIRECTION, directions.NO_SUCH_TURN, directions.TURN_UNSAID)),
+     (directions.WRONG_DIRECTION, directions.NO_SUCH_TURN, directions.TURN_UNSAID, directions.NOT_ALL)),
     (counts.check_counts, (counts.WRONG_COUNT,)),
     (things_counted.check_things_counted, ()),
     (summary.check_summary, (summary.NOT_THE_CARDS,)),

@@ -12,6 +12,8 @@ from foldproof.refit.numbers import Change, applied
 
 _WORD = re.compile(r"\b(left|right|(?:counter|anti)?clockwise|L|R)\b(?!'|’)", re.IGNORECASE)
 _BEFORE = re.compile(r"([\w'’-]+)[^\w.!?;:,]*$")
+_NEAR = 80
+"""Signs before a word in which the word before it is looked for: a row of dashes would take hours otherwise."""
 _AFTER = re.compile(r"^[ \n*_]*([\w'’-]+)")
 _CLAUSE_END = re.compile(r"[.,;:!?](?=\s|$)")
 _POINTING = frozenset({
@@ -61,7 +63,7 @@ def direction_changes(text: str, unit: Unit, keep: Iterable[int] = ()) -> tuple[
 def is_direction(text: str, start: int, end: int) -> bool:
     """Whether the word at these offsets says a side of the work."""
     word = text[start:end]
-    before, after = _BEFORE.search(text[:start]), _AFTER.match(text[end:])
+    before, after = _BEFORE.search(text[max(0, start - _NEAR) : start]), _AFTER.match(text[end:])
     last, following = (found.group(1).lower() if found else "" for found in (before, after))
     low = word.lower()
     if len(word) == 1:

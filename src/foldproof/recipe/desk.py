@@ -126,6 +126,8 @@ class Desk:
     """Kinds of names that stand in a part which is missing or could not be read: uses of them stay silent."""
     lacking: bool = False
     """Whether a part that stands in no item is missing or broken, or a name could mean either of two things."""
+    prose: int = 0
+    """Characters of all passages so far."""
     _owners: int = 0
 
     def error(

@@ -36,6 +36,8 @@ from foldproof.recipe.words import EDGES, FACES, FIXED_POINTS, FOUND_POINT
 
 LONGEST_PASSAGE = 5_000
 """Characters of a title, a note, the text of a step; two pages full."""
+MOST_PROSE = 60_000
+"""Characters of all passages of a recipe: 300 steps of 200, or seven times a demo's. Checking them takes seconds."""
 _FAULTS = {Sort.ADDRESS: address_fault, Sort.PAGE: page_fault, Sort.DAY: day_fault}
 
 
@@ -119,6 +121,12 @@ def _passage(node: Scalar, kind: Words, desk: Desk) -> Text | None:
             "passage too long", f"This has {len(text.value):,} characters; {LONGEST_PASSAGE:,} are the most.",
             text.place, "Say it shorter, or make two steps of it.")
         return None
+    before, desk.prose = desk.prose, desk.prose + len(text.value)
+    if before <= MOST_PROSE < desk.prose:
+        desk.error(
+            "too many words", f"The passages up to here have more than {MOST_PROSE:,} characters together; that is the "
+            "most that can be checked in good time.", text.place, "Say it shorter, or make two recipes of it.")
+        desk.lacking = True
     fault = _FAULTS[kind.sort](text.value) if kind.sort in _FAULTS else None
     if fault is not None:
         name, message, mend = fault

@@ -51,6 +51,11 @@ WRONG_DIRECTION = error(
 )
 NO_SUCH_TURN = error("turn that hands do not make", "The words of a step turn the work, and none of its actions does.")
 TURN_UNSAID = warning("turn missing from the text", "A step turns the work, and its text does not say so, or not how.")
+NOT_ALL = warning(
+    "directions not all looked at", "A passage has more direction words than can be looked at in good time."
+)
+MOST_LOOKED_AT = 100
+"""Direction words of a passage that are looked at: a page full has some 40."""
 
 _RULES = (
     judge_turn,
@@ -107,7 +112,7 @@ def read_directions(card: Card, making: Making) -> Iterator[Read]:
 
 
 def _read(telling: Telling, crosses: tuple[Cross, ...]) -> Iterator[Read]:
-    for phrase in telling.phrases:
+    for phrase in telling.phrases[:MOST_LOOKED_AT]:
         yield Read(
             step=telling.made.spec.id,
             passage=telling.passage,
@@ -161,7 +166,18 @@ def check_directions(card: Card, making: Making) -> Iterable[Finding]:
             for read in _read(telling, crosses):
                 if read.verdict is not None and not read.verdict.true:
                     yield _contradicted(telling, read, read.verdict)
+            yield from _not_all(telling)
             yield from _turns(telling)
+
+
+def _not_all(telling: Telling) -> Iterator[Finding]:
+    """A finding at the first direction word that is not looked at."""
+    for phrase in telling.phrases[MOST_LOOKED_AT : MOST_LOOKED_AT + 1]:
+        yield NOT_ALL.finding(
+            f"The {called(telling.passage)} of the step {telling.made.spec.title} has {len(telling.phrases)} direction "
+            f"words; those after the first {MOST_LOOKED_AT} are not looked at.",
+            mend="Make two steps of it.", step=telling.made.spec.id,
+            place=place_in(telling.text, phrase.start, phrase.end, telling.card.recipe.texts))
 
 
 def _contradicted(telling: Telling, read: Read, verdict: Verdict) -> Finding:
