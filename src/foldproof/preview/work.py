@@ -63,8 +63,9 @@ def page(task: Task, going: Going) -> Iterator[Result]:
     proof = prove(task.recipe)
     sound = _sound(task, proof)
     studied = sound is not None and sound.known.studied
-    if not studied:
-        yield "findings", _findings(task, proof)
+    if sound is not None and studied:
+        proof, _ = with_study(proof, sound.known.study)
+    yield "findings", _findings(task, proof)
     if sound is None:
         return
     going()
@@ -72,8 +73,8 @@ def page(task: Task, going: Going) -> Iterator[Result]:
     if not studied:
         yield "page", _page(sound, view)
         going()
-    proof, _ = with_study(proof, sound.known.study)
-    yield "findings", _findings(task, proof)
+        proof, _ = with_study(proof, sound.known.study)
+        yield "findings", _findings(task, proof)
     yield "page", _page(sound, sound.with_care(view))
 
 
