@@ -67,20 +67,27 @@ def obstacles_of(items: Iterable[Item]) -> Obstacles:
 
 
 class _Strokes:
-    """Strokes with their bounds: nearly all of them lie beside a room, which these tell at once."""
+    """Strokes in a form in which many rooms are held against all of them at once."""
 
     def __init__(self, strokes: Sequence[tuple[XY, XY]]) -> None:
-        self._strokes = strokes
         ends = np.array(strokes, dtype=float).reshape(-1, 2, 2)
-        self._low_x, self._low_y = ends.min(axis=1).T
-        self._high_x, self._high_y = ends.max(axis=1).T
+        self._start, self._way = ends[:, 0], ends[:, 1] - ends[:, 0]
+        self._length = np.hypot(self._way[:, 0], self._way[:, 1])
 
-    def inside(self, room: Box) -> float:
-        """The length of strokes inside a room."""
-        near = ((self._low_x <= room.right) & (self._high_x >= room.left)
-                & (self._low_y <= room.top) & (self._high_y >= room.bottom))
-        found = [self._strokes[i] for i in near.nonzero()[0].tolist()]
-        return sum([length_inside(p, q, room) for p, q in found])
+    def inside(self, rooms: Sequence[Box]) -> list[float]:
+        """The length of strokes inside each room (Liang and Barsky's way)."""
+        bounds = np.array([((room.left, room.right), (room.bottom, room.top)) for room in rooms])
+        low, high = np.zeros((len(rooms), len(self._start))), np.ones((len(rooms), len(self._start)))
+        with np.errstate(divide="ignore", invalid="ignore"):
+            for axis in (0, 1):
+                start, way = self._start[:, axis], self._way[:, axis]
+                least, most = bounds[:, axis, :1] - start, bounds[:, axis, 1:] - start
+                shares = least / way, most / way
+                beside = (way == 0) & ((least > 0) | (most < 0))
+                low = np.maximum(low, np.where(way == 0, np.where(beside, 2.0, 0.0), np.minimum(*shares)))
+                high = np.minimum(high, np.where(way == 0, 1.0, np.maximum(*shares)))
+        found: list[float] = (np.maximum(high - low, 0.0) @ self._length).tolist()
+        return found
 
 
 def _steps(points: Sequence[XY], closed: bool) -> list[tuple[XY, XY]]:
@@ -110,6 +117,8 @@ def set_labels(wishes: Iterable[Wish], obstacles: Obstacles) -> tuple[Item, ...]
     return tuple(item for choice in placed for item in choice.items)
 
 
+AT_ONCE = 24
+"""Places of a label that are worked out together."""
 PATIENCE = 40
 """How often labels are moved without anything getting better before they are left as they are."""
 
@@ -125,16 +134,22 @@ class _Choice:
         self.spots: dict[int, _Spot] = {}
 
     def spot(self, index: int) -> "_Spot":
-        """A place, worked out when it is first looked at."""
+        """A place, worked out when it is first looked at: the first by itself, the rest by the dozen."""
         if index not in self.spots:
-            at, anchor, upright = self.wish.places[index]
-            label = replace(self.wish.label, at=at, anchor=anchor, upright=upright)
-            about, area = self.wish.about, self.wish.area
-            lead = None if about is None or (area and box_inside(label.box, area)) else _lead(label, about)
-            room = label.box.grown(CLEAR)
-            self.spots[index] = _Spot(
-                label=label, lead=lead, room=room, cost=_cost(room, lead, self.wish, self.obstacles, self.strokes))
+            first = index and 1 + (index - 1) // AT_ONCE * AT_ONCE
+            self._work_out(range(first, min(first + AT_ONCE, len(self.wish.places)) if index else 1))
         return self.spots[index]
+
+    def _work_out(self, indexes: Sequence[int]) -> None:
+        about, area = self.wish.about, self.wish.area
+        labels = [replace(self.wish.label, at=at, anchor=anchor, upright=upright)
+                  for at, anchor, upright in map(self.wish.places.__getitem__, indexes)]
+        rooms = [label.box.grown(CLEAR) for label in labels]
+        run_into = self.strokes.inside(rooms)
+        for index, label, room, cost in zip(indexes, labels, rooms, run_into, strict=True):
+            lead = None if about is None or (area and box_inside(label.box, area)) else _lead(label, about)
+            self.spots[index] = _Spot(
+                label=label, lead=lead, room=room, cost=cost + _cost(room, lead, self.wish, self.obstacles))
 
     @property
     def taken(self) -> "_Spot":
@@ -219,11 +234,10 @@ def _settle(choices: Sequence[_Choice]) -> None:
         choice.at = at
 
 
-def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles, strokes: _Strokes) -> float:
-    """What a label and its line run into: shared areas, lengths of strokes, and lines that run through words."""
+def _cost(room: Box, lead: Line | None, wish: Wish, obstacles: Obstacles) -> float:
+    """What a label and its line run into but for strokes: shared areas, and lines that run through words."""
     cost = 0.0 if wish.room is None or box_inside(room, wish.room) else 50.0
     cost += sum(room.share(other) for other in obstacles.boxes)
-    cost += strokes.inside(room)
     if lead is not None:
         cost += sum(length_inside(lead.points[0], lead.points[1], box) for box in obstacles.boxes)
     return cost
