@@ -22,9 +22,11 @@ from foldproof.documents.theme import Theme
 from foldproof.documents.view import View
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
-from foldproof.pipeline import prove
+from foldproof.options import Options
+from foldproof.pipeline import documents, prove, with_study
 from foldproof.recipe.keys import HANDOUTS
 
+RECIPES = Path(__file__).parents[2] / "recipes"
 Made = Mapping[str, tuple[Handout, bytes]]
 
 
@@ -75,6 +77,16 @@ def test_a_recipe_can_ask_for_the_kinds_that_are_always_made(recipe_file: Path) 
     recipe_file.write_text(f"handouts: huge\n{plain}", encoding="utf-8")
     found = [one for one in prove(recipe_file).findings if one.place and one.place.line == 1]
     assert len(found) == 1 and "huge" in found[0].message
+
+
+@pytest.mark.parametrize("name", ["tide-gate", "lee-shore"])
+def test_in_large_print_a_step_or_a_row_that_goes_overleaf_goes_there_whole(name: str) -> None:
+    """Their steps and their cutting table fill sheets to the end; a printer may leave words behind at such a break.
+
+    What is made is audited: this raises where a handout says what the card does not.
+    """
+    proof, studied = with_study(prove(RECIPES / f"{name}.yaml"))
+    assert "handout-large-print.pdf" in documents(proof, Options(handouts=("large-print",)), studied=studied)
 
 
 def test_large_print_runs_in_18_points(made: Made) -> None:
