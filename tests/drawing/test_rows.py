@@ -1,9 +1,12 @@
 """Dimensions in rows: each as long as what it measures, none on another."""
 
+from typing import Any
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from foldproof.drawing import rows
 from foldproof.drawing.legible import faults
 from foldproof.drawing.nearest import away, dimension_line
 from foldproof.drawing.plane import Box, length, minus
@@ -62,3 +65,21 @@ def test_how_far_a_stroke_stays_away_from_a_box() -> None:
     assert away(box, (7.0, 6.0), (7.0, 9.0)) == pytest.approx(5.0)
     assert away(box, (6.0, -9.0), (6.0, 9.0)) == pytest.approx(2.0)
     assert away(box, (-1.0, 1.0), (9.0, 1.0)) == 0.0
+
+
+@pytest.mark.parametrize("count", [60, 200])
+def test_hundreds_of_lengths_end_in_good_time(count: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No arrangement of them can be read; each still has its dimension, and the search for one has its bound."""
+    looks = 0
+
+    def counted(one: Any, other: Any) -> bool:
+        nonlocal looks
+        looks += 1
+        return clear(one, other)
+
+    clear = rows._clear
+    monkeypatch.setattr(rows, "_clear", counted)
+    wanted = [Wanted(start=(n * 0.1, 0.0), end=(n * 0.1 + 0.05, 0.0), text="12 15/16 in", sides=("below", "above"))
+              for n in range(count)]
+    assert len(set_in_rows(wanted, Box(0.0, 0.0, 30.0, 20.0), 8.5)) == count
+    assert rows.MOST_PAIRS < looks < 1.5 * rows.MOST_PAIRS

@@ -21,6 +21,8 @@ READ = 2.0
 """How far from its line a number may stand, in millimetres: nothing farther off is taken for its own."""
 MOST_MOVES = 600
 """How often a dimension is moved out of the way of others before they are left as they are."""
+MOST_PAIRS = 40_000
+"""How many pairs of dimensions are held against each other before they are left as they are: some half a second."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,23 +124,27 @@ def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
     clear: dict[tuple[int, int, int, int], bool] = {}
     weights: dict[tuple[int, int], int] = {}
 
+    def apart(i: int, one: int, j: int, other: int) -> bool:
+        key = (i, one, j, other) if i < j else (j, other, i, one)
+        if key not in clear:
+            clear[key] = _clear(choices[key[0]][key[1]], choices[key[2]][key[3]])
+        return clear[key]
+
+    def free(i: int, one: int) -> bool:
+        return all(j == i or apart(i, one, j, other) for j, other in taken.items())
+
     def trouble(i: int, one: int, others: Mapping[int, int]) -> int:
-        total = 0
-        for j, other in others.items():
-            if j != i:
-                key = (i, one, j, other) if i < j else (j, other, i, one)
-                if key not in clear:
-                    clear[key] = _clear(choices[key[0]][key[1]], choices[key[2]][key[3]])
-                total += 0 if clear[key] else weights.get((min(i, j), max(i, j)), 1)
-        return total
+        return sum([
+            weights.get((min(i, j), max(i, j)), 1) for j, other in others.items()
+            if j != i and not apart(i, one, j, other)])
 
     taken: dict[int, int] = {}
     for i, ways in enumerate(choices):
-        taken[i] = next((k for k in range(len(ways)) if trouble(i, k, taken) == 0), 0)
+        taken[i] = next((k for k in range(len(ways)) if len(clear) > MOST_PAIRS or free(i, k)), 0)
     chance = Random(1)
     for _ in range(MOST_MOVES):
-        hurt = [i for i in taken if trouble(i, taken[i], taken)]
-        if not hurt:
+        hurt = [i for i in taken if not free(i, taken[i])]
+        if not hurt or len(clear) > MOST_PAIRS:
             break
         i = chance.choice(hurt)
         for j in hurt:
@@ -146,10 +152,11 @@ def _fitted(choices: Sequence[Sequence[_Taken]]) -> list[_Taken]:
                 pair = (min(i, j), max(i, j))
                 weights[pair] = weights.get(pair, 1) + 1
         costs = [trouble(i, k, taken) for k in range(len(choices[i]))]
-        taken[i] = chance.choice([k for k, cost in enumerate(costs) if cost == min(costs)])
-    for i, k in taken.items():
-        if trouble(i, k, taken) == 0:
-            taken[i] = next(k for k in range(len(choices[i])) if trouble(i, k, taken) == 0)
+        least = min(costs)
+        taken[i] = chance.choice([k for k, cost in enumerate(costs) if cost == least])
+    for i, k in taken.items() if len(clear) <= MOST_PAIRS else ():
+        if free(i, k):
+            taken[i] = next(k for k in range(len(choices[i])) if free(i, k))
     return [choices[i][k] for i, k in taken.items()]
 
 
