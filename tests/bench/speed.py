@@ -1,6 +1,6 @@
 """How quick Foldproof is, in ratios of one run against the bare libraries on the same work, and how it grows.
 
-    PYTHONPATH=src python tests/bench/speed.py [--readme] [--recipes tide-gate beacon] [--cards 12]
+    PYTHONPATH=src python tests/bench/speed.py [--readme] [--recipes tide-gate beacon] [--cards 40]
 
 Times are of the processor (user and system), the least of a few runs, unless `clock` is said; so they mean something on
 a machine that has other work, too. `--readme` writes the table into README.md. It takes some four minutes.
@@ -37,7 +37,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--readme", action="store_true", help="write the table into README.md")
     parser.add_argument("--recipes", nargs="+", default=["tide-gate", "beacon", "quay-stairs"], help="to be built")
-    parser.add_argument("--cards", type=int, default=12, help="how many are built on one processor and on two")
+    parser.add_argument("--cards", type=int, default=40, help="how many are built on one processor and on two")
     called = parser.parse_args()
     rows: list[Row] = []
     for row in chain(checks(), builds(called.recipes), library(called.cards), memory(24), growth()):
