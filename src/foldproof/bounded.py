@@ -5,7 +5,6 @@ without end. Every refusal is an `OSError` that says why in `strerror`, as the s
 """
 
 import errno
-import json
 import stat
 from pathlib import Path
 from typing import Any
@@ -63,6 +62,8 @@ def beginning(path: Path, count: int) -> bytes:
 
 def read_json(path: Path, most: int = MOST_FACTS) -> Any:
     """What a JSON file says. Raises OSError, or ValueError where it is no JSON in UTF-8 or nested without end."""
+    import json  # here, for a check has no need of it
+
     try:
         return json.loads(read_within(path, most).decode("utf-8"))
     except RecursionError:

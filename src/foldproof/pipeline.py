@@ -18,7 +18,6 @@ from foldproof.findings.finding import Finding, has_errors
 from foldproof.findings.show import in_order
 from foldproof.folding.build import build_card
 from foldproof.folding.card import Card
-from foldproof.kept import KEPT, before, listed
 from foldproof.making.carry_out import carry_out
 from foldproof.making.table import Making
 from foldproof.options import Options as Options
@@ -179,6 +178,7 @@ def build(path: Path, into: Path, options: Options = Options(), filmed: Filmed |
     """
     from foldproof.documents.changes import line, since
     from foldproof.documents.placing import fit_for_a_folder, place
+    from foldproof.kept import KEPT, before, listed
 
     known = before(path, options)
     proof = prove(path, filmed)

@@ -60,7 +60,7 @@ def test_the_real_width_stands_below() -> None:
 
 def test_letters_are_large_enough_on_paper() -> None:
     drawing = drawn("3.cut-the-mat")
-    sizes = [float(size) for size in re.findall(r"font-size: ([\d.]+)px", drawing.svg)]
+    sizes = [float(size) for size in re.findall(r'font-size="([\d.]+)px"', drawing.svg)]
     assert len(sizes) > 5 and min(sizes) >= LEAST_TEXT_PT
 
 

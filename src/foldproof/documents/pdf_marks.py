@@ -50,7 +50,8 @@ class Marks:
 def marks_of(data: bytes | Pdf) -> tuple[Marks, ...]:
     """What stands on each page."""
     found = []
-    for page in (data if isinstance(data, Pdf) else opened(data)).pages:
+    pdf = data if isinstance(data, Pdf) else opened(data)  # held: pages of one that is closed have no content
+    for page in pdf.pages:
         walk = _Walk()
         walk.content(inked(page), page.resources, _PLAIN)
         left, bottom, right, top = _numbers(page.mediabox)
