@@ -8,7 +8,7 @@ from math import comb
 from foldproof.filming.fewest import Job, Row, fewest_setups
 from foldproof.filming.hands import action_seconds
 from foldproof.filming.records import Choice, Duplicate, Order
-from foldproof.filming.tasks import Split, Task, split_at, waits
+from foldproof.filming.tasks import Bonds, Split, Task, bonds_of, split_at, waits
 from foldproof.filming.touched import touched
 from foldproof.folding.card import Card
 from foldproof.making.table import Making
@@ -26,8 +26,9 @@ def order_of(card: Card, making: Making, tasks: Sequence[Task], duplicates: int)
     Fewer are prepared where more would not help.
     """
     found: list[tuple[Row, tuple[Split, ...]]] = []
+    bonds = bonds_of(tasks)
     for count in range(max(duplicates, TOLD) + 1):
-        best = _best(card, making, tasks, count)
+        best = _best(card, making, tasks, bonds, count)
         if best is None:
             break
         found.append(best)
@@ -45,12 +46,16 @@ def order_of(card: Card, making: Making, tasks: Sequence[Task], duplicates: int)
 
 def sequence(tasks: Sequence[Task], splits: Sequence[Split]) -> Row:
     """The order of all tasks for given duplicates."""
+    return _row(tasks, bonds_of(tasks), splits)
+
+
+def _row(tasks: Sequence[Task], bonds: Bonds, splits: Sequence[Split]) -> Row:
     return fewest_setups([Job(setup=task.setup, after=after) for task, after in zip(
-        tasks, waits(tasks, splits), strict=True)])
+        tasks, waits(bonds, splits), strict=True)])
 
 
 def _best(
-    card: Card, making: Making, tasks: Sequence[Task], count: int,
+    card: Card, making: Making, tasks: Sequence[Task], bonds: Bonds, count: int,
 ) -> tuple[Row, tuple[Split, ...]] | None:
     """Every way to place so many duplicates; the least work to prepare them decides between equals."""
     places = [split for i in range(len(tasks)) if tasks[i].setup is not None and (split := split_at(tasks, i))]
@@ -58,7 +63,7 @@ def _best(
         return None
     best: tuple[tuple[int, Fraction], Row, tuple[Split, ...]] | None = None
     for splits in combinations(places, count):
-        row = sequence(tasks, splits)
+        row = _row(tasks, bonds, splits)
         cost = row.setups, sum((work_before(card, making, split) for split in splits), Fraction(0))
         if best is None or cost < best[0]:
             best = cost, row, splits

@@ -88,20 +88,27 @@ def split_at(tasks: Sequence[Task], index: int) -> Split | None:
 
 def copy_of(piece: str, task: int, splits: Sequence[Split]) -> int:
     """Which copy of a piece a task works on, the task by its place: 0 is the one that is made before the camera."""
-    return sum(piece in split.pieces and task >= split.task for split in splits)
+    return sum([piece in split.pieces and task >= split.task for split in splits])
 
 
-def waits(tasks: Sequence[Task], splits: Sequence[Split] = ()) -> list[frozenset[int]]:
+Bonds = Sequence[Sequence[tuple[int, frozenset[str]]]]
+"""For each task those before it that share pieces with it for whose sake the two keep their order, with these."""
+
+
+def bonds_of(tasks: Sequence[Task]) -> Bonds:
+    """What holds the tasks in order as long as there is one copy of each piece."""
+    return [
+        [(i, shared) for i, first in enumerate(tasks[:j])
+         if (shared := first.pieces & task.pieces & (first.changed | task.changed))]
+        for j, task in enumerate(tasks)]
+
+
+def waits(bonds: Bonds, splits: Sequence[Split] = ()) -> list[frozenset[int]]:
     """For each task those that must be done before it."""
-    found: list[frozenset[int]] = []
-    for j, task in enumerate(tasks):
-        bound = (
-            i for i, first in enumerate(tasks[:j])
-            if any(copy_of(piece, i, splits) == copy_of(piece, j, splits) for piece in _shared(first, task)))
-        found.append(frozenset(bound))
-    return found
-
-
-def _shared(first: Task, then: Task) -> frozenset[str]:
-    """The pieces for whose sake two tasks keep their order."""
-    return first.pieces & then.pieces & (first.changed | then.changed)
+    copied = frozenset(piece for split in splits for piece in split.pieces)
+    copies = {piece: [copy_of(piece, task, splits) for task in range(len(bonds))] for piece in copied}
+    return [
+        frozenset(
+            i for i, shared in earlier
+            if shared - copied or any(copies[piece][i] == copies[piece][j] for piece in shared))
+        for j, earlier in enumerate(bonds)]
