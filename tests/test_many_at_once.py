@@ -67,7 +67,6 @@ def test_what_is_done_last_sees_every_set(count: int, tmp_path: Path) -> None:
     recipes = [tmp_path / f"card-{number}.yaml" for number in range(count)]
     for recipe in recipes:
         recipe.write_bytes(SOUND.read_bytes())
-    said: list[str] = []
     tasks = [Task(recipe=recipe, into=tmp_path / "build") for recipe in recipes]
-    build_all(tasks, Options(), anew=False, last=partial(os.listdir, tmp_path / "build"), said=said)  # type: ignore[arg-type]
+    _, said = build_all(tasks, Options(), anew=False, last=partial(os.listdir, tmp_path / "build"))  # type: ignore[arg-type]
     assert set(said) == {".sets", *(recipe.stem for recipe in recipes)}

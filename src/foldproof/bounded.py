@@ -39,11 +39,9 @@ def read_within(path: Path, most: int) -> bytes:
 
     Raises OSError: what the system says, TooLargeError above so many bytes, or NoOrdinaryFileError.
     """
-    state = path.stat()
-    if not stat.S_ISREG(state.st_mode):
-        raise NoOrdinaryFileError(path, stat.S_ISDIR(state.st_mode))
-    if state.st_size > most:
-        raise TooLargeError(path, state.st_size, most)
+    size = _ordinary(path)
+    if size > most:
+        raise TooLargeError(path, size, most)
     with path.open("rb") as stream:
         data = stream.read(most + 1)
     if len(data) > most:
@@ -53,11 +51,17 @@ def read_within(path: Path, most: int) -> bytes:
 
 def beginning(path: Path, count: int) -> bytes:
     """The first bytes of a file, however much it holds. Raises OSError."""
+    _ordinary(path)
+    with path.open("rb") as stream:
+        return stream.read(count)
+
+
+def _ordinary(path: Path) -> int:
+    """The size of a file in bytes; raises NoOrdinaryFileError where it is none."""
     state = path.stat()
     if not stat.S_ISREG(state.st_mode):
         raise NoOrdinaryFileError(path, stat.S_ISDIR(state.st_mode))
-    with path.open("rb") as stream:
-        return stream.read(count)
+    return state.st_size
 
 
 def read_json(path: Path, most: int = MOST_FACTS) -> Any:

@@ -84,9 +84,8 @@ def run_build(called: argparse.Namespace) -> int:
         left_handed=called.left_handed, handouts=tuple(called.handouts), measures=measures_meant(called),
         stock=called.stock, desk=called.desk)
     begun = time.monotonic()
-    troubles: list[str] = []
-    outcomes = build_all(
-        tasks, options, anew=called.all, last=partial(gallery_trouble, called.into, called.theme), said=troubles)
+    outcomes, troubles = build_all(
+        tasks, options, anew=called.all, last=partial(gallery_trouble, called.into, called.theme))
     own = _own_texts(called) if any(outcome.findings for outcome in outcomes) else {}
     status = report(outcomes, as_data=called.json, sources=own)
     show_troubles(troubles)
@@ -102,20 +101,16 @@ Last = Callable[[], tuple[str, ...]]
 
 
 def build_all(
-    tasks: Sequence[Task], options: Options, *, anew: bool, last: Last = tuple, said: list[str] | None = None,
-) -> tuple[Outcome, ...]:
-    """Build what has changed, or everything anew; the outcomes in the order of the tasks.
-
-    Then `last` is done, and what it says goes into `said`.
-    """
+    tasks: Sequence[Task], options: Options, *, anew: bool, last: Last = tuple,
+) -> tuple[tuple[Outcome, ...], tuple[str, ...]]:
+    """Build what has changed, or everything anew; the outcomes in the order of the tasks, and what `last` says."""
     standing = {} if anew else {task: kept for task in tasks if (kept := _standing(task, options)) is not None}
     changed = [task for task in tasks if task not in standing]
     with _workers(min(len(changed), _processors(), MOST_JOBS)) as pool:
         outcomes = _each(partial(_build, options=options), changed, pool)
         made = dict(zip(changed, _shown(outcomes, len(changed)), strict=True))
-        if said is not None:
-            said += pool.submit(last).result() if pool is not None else last()
-    return tuple((made | standing)[task] for task in tasks)
+        said = pool.submit(last).result() if pool is not None else last()
+    return tuple((made | standing)[task] for task in tasks), said
 
 
 def _standing(task: Task, options: Options) -> Outcome | None:

@@ -163,9 +163,9 @@ def program() -> str:
     """A digest of everything that makes documents out of recipes, on this machine: every theme that is shipped, too."""
     from importlib import metadata  # here, for a check has no need of it and it is long in loading
 
-    package = Path(__file__).parent
     from foldproof.documents.system_libraries import versions
 
+    package = Path(__file__).parent
     whole = hashlib.sha256(sys.version.encode())
     for library, version in versions():
         whole.update(f"{library} {version}\n".encode())

@@ -116,11 +116,11 @@ def read_theme(folder: Path) -> Theme:
 
     Raises ThemeError, with file and line, where the folder can't be read or a file breaks the contract.
     """
-    return _laid(folder.resolve(), tuple(theme_files(folder).items()))
+    return _of_files(folder.resolve(), tuple(theme_files(folder).items()))
 
 
 @lru_cache(maxsize=8)
-def _laid(whole: Path, read: tuple[tuple[str, bytes], ...]) -> Theme:
+def _of_files(whole: Path, read: tuple[tuple[str, bytes], ...]) -> Theme:
     """The theme of files that were read: a process that makes several documents fills the same templates again."""
     files, name = dict(read), whole.name
     under = {file: data for file, data in files.items() if "/" not in file}

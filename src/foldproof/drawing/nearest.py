@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,36 +24,23 @@ def dimension_line(dimension: Dimension) -> tuple[XY, XY]:
 
 def may_be_taken_for(number: Box, own: tuple[XY, XY], other: tuple[XY, XY]) -> bool:
     """Whether a number may be read as that of another line than its own: it stands no nearer to its own."""
-    nearest = off(number, own) + LEAD
-    return off(number, other, unless=nearest) < nearest
+    return away(number, *other) < away(number, *own) + LEAD
 
 
 def away(box: Box, p: XY, q: XY) -> float:
     """How far a stroke stays away from a box; 0 where it runs through it."""
-    return off(box, (p, q))
-
-
-def off(box: Box, path: Sequence[XY], unless: float = 0.0) -> float:
-    """How far a broken line stays away from a box, or some length below `unless` as soon as it is found to be nearer.
-
-    0 where it runs through the box. Most of its strokes are farther than another, which their bounds tell.
-    """
     left, bottom, right, top = box.left, box.bottom, box.right, box.top
-    best = min([math.hypot(max(left - x, 0.0, x - right), max(bottom - y, 0.0, y - top)) for x, y in path])
-    for p, q in pairwise(path):
-        if best < unless:
-            break
-        (px, py), (qx, qy) = p, q
-        across = max(left - (px if px > qx else qx), (px if px < qx else qx) - right, 0.0)
-        up = max(bottom - (py if py > qy else qy), (py if py < qy else qy) - top, 0.0)
-        if across * across + up * up < best * best:
-            best = min(best, *(_to_stroke(corner, p, q) for corner in box.corners)) if not length_inside(
-                p, q, box) else 0.0
-    return best
+    (px, py), (qx, qy) = p, q
+    ends = min([math.hypot(max(left - x, 0.0, x - right), max(bottom - y, 0.0, y - top)) for x, y in (p, q)])
+    across = max(left - (px if px > qx else qx), (px if px < qx else qx) - right, 0.0)
+    up = max(bottom - (py if py > qy else qy), (py if py < qy else qy) - top, 0.0)
+    if across * across + up * up >= ends * ends:  # no spot of it is nearer than an end, which its bounds tell
+        return ends
+    return 0.0 if length_inside(p, q, box) else min(ends, *(_to_stroke(corner, p, q) for corner in box.corners))
 
 
 def offs(boxes: Sequence[Box], path: Sequence[XY]) -> NDArray[np.float64]:
-    """How far a broken line stays away from each of many boxes, as `off` tells it of one."""
+    """How far a broken line stays away from each of many boxes: the least that `away` tells of its strokes."""
     edges = np.array([(box.left, box.bottom, box.right, box.top) for box in boxes]).reshape(-1, 4, 1)
     left, bottom, right, top = edges[:, 0], edges[:, 1], edges[:, 2], edges[:, 3]
     points = np.array(path)

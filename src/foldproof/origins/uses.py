@@ -1,7 +1,7 @@
 """Every place of a card where a number stands: in the recipe, in what the geometry makes of it, in steps and words."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
@@ -13,6 +13,7 @@ from foldproof.making.table import Making
 from foldproof.measures.quantity import Kind, Quantity
 from foldproof.origins.paths import Paths
 from foldproof.paper.polygon import bounding_box
+from foldproof.recipe.parts import every
 from foldproof.recipe.pinpoint import words_round
 from foldproof.recipe.records import Recipe
 from foldproof.recipe.references import write
@@ -103,14 +104,7 @@ def uses_in_card(card: Card, making: Making, sought: Sought) -> tuple[Use, ...]:
 
 def quantities_of(thing: object) -> Iterator[Quantity]:
     """Every quantity in a record, in the order of its fields."""
-    if isinstance(thing, Quantity):
-        yield thing
-    elif isinstance(thing, tuple):
-        for part in thing:
-            yield from quantities_of(part)
-    elif is_dataclass(thing):
-        for each in fields(thing):
-            yield from quantities_of(getattr(thing, each.name))
+    return every(Quantity, thing)
 
 
 def _because(quantity: Quantity, measures: Mapping[str, Quantity]) -> Iterator[str]:

@@ -4,11 +4,11 @@ The records keep their places only in order, for a longer word moves all that fo
 is line 1, the next is line 2. So the recipes before and after a change of words are equal.
 """
 
-from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
 from foldproof.findings.finding import Place
+from foldproof.recipe.parts import every, fields_of
 from foldproof.recipe.records import Recipe, StepSpec
 from foldproof.recipe.text import Text
 
@@ -23,7 +23,7 @@ def wordless(recipe: Recipe) -> Recipe:
         published=None, theme=None, handouts=(), class_part=None, filming=None, metric=None, inches=None, texts={},
         steps=tuple(map(_step, recipe.steps)), tools=tuple(replace(tool, caution=None) for tool in recipe.tools),
         supplies=tuple(replace(supply, amount=None) for supply in recipe.supplies))
-    order = sorted(set(_places(bare)), key=lambda place: (place.file, place.line, place.column, place.length))
+    order = sorted(set(every(Place, bare)), key=lambda place: (place.file, place.line, place.column, place.length))
     found: Recipe = _placed(bare, {
         place: Place(file="", line=number, column=1) for number, place in enumerate(order, start=1)})
     return found
@@ -39,25 +39,10 @@ def _blank(text: Text) -> Text:
     return replace(text, value="")
 
 
-def _places(value: Any) -> Iterator[Place]:
-    if isinstance(value, Place):
-        yield value
-    elif isinstance(value, tuple):
-        for part in value:
-            yield from _places(part)
-    else:
-        for name in _fields(value):
-            yield from _places(getattr(value, name))
-
-
 def _placed(value: Any, now: dict[Place, Place]) -> Any:
     if isinstance(value, Place):
         return now[value]
     if isinstance(value, tuple):
         return tuple(_placed(part, now) for part in value)
-    fields = _fields(value)
+    fields = fields_of(value)
     return replace(value, **{name: _placed(getattr(value, name), now) for name in fields}) if fields else value
-
-
-def _fields(value: Any) -> tuple[str, ...]:
-    return tuple(getattr(value, "__dataclass_fields__", ()))
